@@ -1,0 +1,41 @@
+"""The job sheet's figures with their workings, in the order in which they are reached."""
+
+from lablib.job.eye_sheet import EyeSheet
+from lablib.job.sheet import JobSheet
+from lablib.optics.layout_workings import decentration_workings, minimum_blank_workings
+from lablib.optics.lens_workings import curve_workings, edge_workings, weight_working
+from lablib.working import Working
+
+
+def explain_eye(sheet: EyeSheet) -> tuple[Working, ...]:
+    """Return the workings of one lens; while it is held, those of its layout.
+
+    sheet: a worked lens.
+    """
+    order = sheet.order
+    layout = (
+        *decentration_workings(sheet.frame, monocular_pd_mm=order.monocular_pd_mm, height_mm=order.height_mm),
+        *minimum_blank_workings(sheet.outline, x_mm=sheet.centre_x_mm, y_mm=sheet.up_mm),
+    )
+    if sheet.finished is None:
+        return layout
+    rx, finished = order.prescription, sheet.finished
+    return (
+        *layout,
+        *curve_workings(finished.lens, along_axis_d=rx.sphere_d, across_axis_d=rx.sphere_d + rx.cylinder_d),
+        *edge_workings(finished, sheet.greatest_at, name="thickest edge"),
+        *edge_workings(finished, sheet.least_at, name="thinnest edge"),
+        weight_working(finished, order.lens.material.density),
+    )
+
+
+def explain_text(sheet: JobSheet) -> str:
+    """Return every working of a sheet as text.
+
+    sheet: a worked ticket.
+    """
+    blocks = []
+    for eye in sheet.eyes:
+        blocks.append(f"How the figures were reached, {eye.eye.value} lens")
+        blocks += [str(working) for working in explain_eye(eye)]
+    return "\n\n".join(blocks)

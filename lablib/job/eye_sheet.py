@@ -1,0 +1,142 @@
+"""One lens of a job, worked from its order: where it sits, what it is, and how thick its edge comes out."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from lablib.job.ticket import EyeOrder, Ticket
+from lablib.optics.eye import Eye
+from lablib.optics.frame import POINTS, Frame, Outline, unit_circle
+from lablib.optics.layout import decentration_mm, minimum_blank_mm, minimum_blank_rule_mm
+from lablib.optics.lens import Lens, lens_for, lens_with_least_thickness
+from lablib.optics.section import Section, section
+from lablib.optics.solid import FinishedLens
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class EyeSheet:
+    """One lens of a job, worked.
+
+    order: what was ordered.
+    frame: of the pair.
+    in_mm, up_mm: centration point from the boxed centre, nasally and up [mm].
+    outline: of the finished lens.
+    finished: the lens in its outline; None while the prescription is held.
+    """
+
+    order: EyeOrder
+    frame: Frame
+    in_mm: float
+    up_mm: float
+    outline: Outline
+    finished: FinishedLens | None
+
+    @property
+    def eye(self) -> Eye:
+        """Which eye."""
+        return self.order.eye
+
+    @property
+    def centre_x_mm(self) -> float:
+        """The optical centre to the observer's right of the boxed centre [mm]."""
+        return self.eye.nasal_sign * self.in_mm
+
+    @cached_property
+    def minimum_blank_mm(self) -> float:
+        """Diameter of the least blank that covers the outline, allowance included [mm]."""
+        return minimum_blank_mm(self.outline, x_mm=self.centre_x_mm, y_mm=self.up_mm)
+
+    @cached_property
+    def minimum_blank_rule_mm(self) -> float:
+        """The same by the rule of thumb [mm]."""
+        return minimum_blank_rule_mm(self.outline.effective_diameter_mm, self.in_mm)
+
+    @property
+    def blank_covers(self) -> bool:
+        """Whether the blank ordered is as large as the least blank."""
+        return self.order.lens.blank_diameter_mm >= self.minimum_blank_mm
+
+    @property
+    def nasal_deg(self) -> float:
+        """The direction of the nose from the boxed centre [degrees]."""
+        return 0.0 if self.eye is Eye.RIGHT else 180.0
+
+    @cached_property
+    def greatest_at(self) -> int:
+        """Which point of the outline has the thickest edge."""
+        return int(np.argmax(self.finished.edge_mm))
+
+    @cached_property
+    def least_at(self) -> int:
+        """Which point of the outline has the thinnest edge."""
+        return int(np.argmin(self.finished.edge_mm))
+
+    @cached_property
+    def horizontal_section(self) -> Section:
+        """The lens cut along the horizontal midline, from the boxed centre."""
+        return self._section(0.0, 0.0, 0.0)
+
+    @property
+    def thickest_meridian_deg(self) -> float:
+        """Direction of the thickest edge as seen from the optical centre [degrees]."""
+        x, y = self.outline.x_mm[self.greatest_at], self.outline.y_mm[self.greatest_at]
+        return float(np.degrees(np.arctan2(y - self.up_mm, x - self.centre_x_mm))) % 360.0
+
+    @cached_property
+    def thickest_section(self) -> Section:
+        """The lens cut through the optical centre and its thickest edge, which lies at the end."""
+        return self._section(self.centre_x_mm, self.up_mm, self.thickest_meridian_deg)
+
+    def _section(self, x_mm: float, y_mm: float, direction_deg: float) -> Section:
+        return section(
+            self.finished,
+            blank_diameter_mm=self.order.lens.blank_diameter_mm,
+            x_mm=x_mm,
+            y_mm=y_mm,
+            direction_deg=direction_deg,
+        )
+
+
+def work_eye(ticket: Ticket, order: EyeOrder) -> EyeSheet:
+    """Work one lens of a ticket.
+
+    ticket: the job; order: one of its eyes.
+
+    Raises LabError for an order that no lens can fill.
+    """
+    inward, up = decentration_mm(
+        ticket.frame, monocular_pd_mm=order.monocular_pd_mm, height_mm=order.height_mm
+    )
+    outline = ticket.frame.outline(order.eye)
+    x = order.eye.nasal_sign * inward
+    finished = None
+    if order.prescription is not None and not order.holds:
+        finished = FinishedLens(
+            lens=_lens(order, outline, x, up), outline=outline, centre_x_mm=x, centre_y_mm=up
+        )
+    return EyeSheet(
+        order=order, frame=ticket.frame, in_mm=inward, up_mm=up, outline=outline, finished=finished
+    )
+
+
+def _lens(order: EyeOrder, outline: Outline, x: float, y: float) -> Lens:
+    """The lens by its centre thickness, or by the least edge at its outline or, in stock, its blank's rim."""
+    ordered = order.lens
+    prism_in, prism_up = order.prism_in_up
+    wanted = {
+        "index": ordered.material.index,
+        "front_curve_d": ordered.front_surface_d,
+        "prism_x_prism_d": order.eye.nasal_sign * prism_in,
+        "prism_y_prism_d": prism_up,
+    }
+    if ordered.centre_thickness_mm is not None:
+        return lens_for(order.prescription, centre_thickness_mm=ordered.centre_thickness_mm, **wanted)
+    if ordered.supply == "stock":
+        cosine, sine = unit_circle(POINTS)
+        rim_x, rim_y = (ordered.blank_diameter_mm / 2.0 * part for part in (cosine, sine))
+    else:
+        rim_x, rim_y = outline.x_mm - x, outline.y_mm - y
+    return lens_with_least_thickness(
+        order.prescription, least_mm=ordered.least_edge_mm, x_mm=rim_x, y_mm=rim_y, **wanted
+    )

@@ -1,0 +1,243 @@
+"""A job ticket as a value object: what was ordered, before anything is computed."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from lablib.datafile import require_in_limits
+from lablib.errors import LabError, require_finite
+from lablib.optics.eye import Eye
+from lablib.optics.frame import Frame
+from lablib.optics.limits import require_in_limits as require_optical
+from lablib.optics.material import Material
+from lablib.optics.prescription import Prescription
+from lablib.optics.prism import Prism, together
+from lablib.optics.surface import power_from_lens_measure_d
+
+DESIGNS = ("single vision",)
+SUPPLIES = ("surfaced", "stock")
+COATS = ("uncoated", "coated", "slick")
+BLOCKING_POINTS = ("boxed centre", "optical centre", "fitting cross")
+
+
+def require_one_of(thing: str, value: object, known: tuple[str, ...]) -> str:
+    """Return a word that is one of those known.
+
+    thing: what the word is, as it should appear in the message.
+
+    Raises LabError with the words there are.
+    """
+    if not isinstance(value, str) or value not in known:
+        raise LabError(f"{thing} {value!r} is not known: give one of {', '.join(map(repr, known))}")
+    return value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hold:
+    """A question that must be answered before this job goes on.
+
+    name: a stable name, for programs.
+    question: what to ask, in words.
+    eye: which lens it is about, None for the pair.
+    """
+
+    name: str
+    question: str
+    eye: Eye | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LensOrder:
+    """One lens as ordered.
+
+    design: only "single vision" so far.
+    material: what it is made of.
+    front_curve_d: front surface power in this material [D]; or
+    front_curve_measured_d: what a lens measure, engraved for 1.530, would show on it [D].
+    centre_thickness_mm: [mm]; or
+    least_edge_mm: the least edge, over the real outline, and for a stock lens at the blank's rim [mm].
+    blank_diameter_mm: [mm].
+    supply: "surfaced" or "stock".
+    coat: "uncoated", "coated" or "slick".
+
+    Raises LabError for a word or number that cannot be, and where one of a pair is missing or both stand.
+    """
+
+    material: Material
+    blank_diameter_mm: float
+    front_curve_d: float | None = None
+    front_curve_measured_d: float | None = None
+    centre_thickness_mm: float | None = None
+    least_edge_mm: float | None = None
+    design: str = "single vision"
+    supply: str = "surfaced"
+    coat: str = "coated"
+
+    def __post_init__(self) -> None:
+        require_one_of("design", self.design, DESIGNS)
+        require_one_of("supply", self.supply, SUPPLIES)
+        require_one_of("coat", self.coat, COATS)
+        require_optical("blank_diameter_mm", self.blank_diameter_mm, "blank_diameter_mm")
+        _exactly_one(self, "front_curve_d", "front_curve_measured_d")
+        _exactly_one(self, "centre_thickness_mm", "least_edge_mm")
+        for name in ("centre_thickness_mm", "least_edge_mm"):
+            if getattr(self, name) is not None:
+                require_optical(name, getattr(self, name), name)
+        for name in ("front_curve_d", "front_curve_measured_d"):
+            if getattr(self, name) is not None:
+                require_optical(name, getattr(self, name), "front_curve_d")
+
+    @property
+    def front_surface_d(self) -> float:
+        """Front surface power in the lens's own material [D]."""
+        if self.front_curve_d is not None:
+            return self.front_curve_d
+        return power_from_lens_measure_d(self.front_curve_measured_d, self.material.index)
+
+
+def _exactly_one(order: LensOrder, first: str, second: str) -> None:
+    given = [name for name in (first, second) if getattr(order, name) is not None]
+    if len(given) != 1:
+        got = "both are there" if given else "neither is there"
+        raise LabError(f"{first} and {second}: {got}: give exactly one of the two")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EyeOrder:
+    """What one eye is to have.
+
+    eye: right or left.
+    prescription: None where the ticket leaves it unclear; the hold then says what to ask.
+    monocular_pd_mm: [mm].
+    height_mm: centration point above the lowest tangent [mm]; None: on the horizontal midline.
+    prism: prescribed prisms, made by tilting the back surface.
+    lens: the lens ordered for this eye.
+    holds: questions about this eye.
+
+    Raises LabError for a distance no wearer has.
+    """
+
+    eye: Eye
+    prescription: Prescription | None
+    monocular_pd_mm: float
+    lens: LensOrder
+    height_mm: float | None = None
+    prism: tuple[Prism, ...] = ()
+    holds: tuple[Hold, ...] = ()
+
+    def __post_init__(self) -> None:
+        require_optical("monocular_pd_mm", self.monocular_pd_mm, "monocular_pd_mm")
+        if self.height_mm is not None:
+            require_finite("height_mm", self.height_mm, unit="mm")
+
+    @property
+    def prism_in_up(self) -> tuple[float, float]:
+        """All prescribed prism together, base in and base up [prism D]."""
+        return together(self.prism, eye=self.eye)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wearer:
+    """Distances from the back of the lens to the cornea.
+
+    vertex_distance_mm: as the pair will be worn [mm]; None where it is not given.
+    tested_vertex_distance_mm: as the eyes were tested [mm]; None where it is not given.
+
+    Raises LabError for a distance no one wears.
+    """
+
+    vertex_distance_mm: float | None = None
+    tested_vertex_distance_mm: float | None = None
+
+    def __post_init__(self) -> None:
+        for name in ("vertex_distance_mm", "tested_vertex_distance_mm"):
+            if getattr(self, name) is not None:
+                require_optical(name, getattr(self, name), "vertex_distance_mm")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Blocking:
+    """How the lens is to be blocked.
+
+    blocking_point: "boxed centre", "optical centre" or "fitting cross".
+    film: whether a film goes between pad and coat.
+    clamp_force_n: [N]; None leaves it to the bench.
+
+    Raises LabError for a word or a force the bench does not know.
+    """
+
+    blocking_point: str = "boxed centre"
+    film: bool = False
+    clamp_force_n: float | None = None
+
+    def __post_init__(self) -> None:
+        require_one_of("blocking_point", self.blocking_point, BLOCKING_POINTS)
+        if not isinstance(self.film, bool):
+            raise LabError(f"film {self.film!r} is not yes or no: give true or false")
+        if self.clamp_force_n is not None:
+            _require("clamp_force_n", self.clamp_force_n)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cut:
+    """How the lens is to be cut.
+
+    crib_allowance_mm: what cribbing leaves round the outline [mm]; None: the uncut round blank.
+    depth_per_turn_mm: [mm]; None leaves it to the bench.
+
+    Raises LabError for a number no machine cuts with.
+    """
+
+    crib_allowance_mm: float | None = None
+    depth_per_turn_mm: float | None = None
+
+    def __post_init__(self) -> None:
+        for name in ("crib_allowance_mm", "depth_per_turn_mm"):
+            if getattr(self, name) is not None:
+                _require(name, getattr(self, name))
+
+
+def _require(name: str, value: object) -> float:
+    return require_in_limits(name, value, package="lablib.job", name=name)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ticket:
+    """A job as it was ordered.
+
+    number: the job's number or name.
+    frame, wearer, blocking, cut: for the pair.
+    right, left: the eyes; None for an eye that gets no lens.
+    note: what the dispenser wrote; it settles an order that looks odd but is meant.
+
+    Raises LabError for a ticket with no eye on it.
+    """
+
+    number: str
+    frame: Frame
+    right: EyeOrder | None = None
+    left: EyeOrder | None = None
+    wearer: Wearer = Wearer()
+    blocking: Blocking = Blocking()
+    cut: Cut = Cut()
+    note: str = ""
+
+    def __post_init__(self) -> None:
+        if self.right is None and self.left is None:
+            raise LabError(f"ticket {self.number!r} has no lens on it: give [right], [left] or both")
+
+    @property
+    def eyes(self) -> tuple[EyeOrder, ...]:
+        """The eyes that get a lens, right first."""
+        return tuple(order for order in (self.right, self.left) if order is not None)
+
+    @classmethod
+    def read(cls, path: str | Path) -> "Ticket":
+        """Read a ticket file.
+
+        path: of a TOML file in format 1.
+
+        Raises TicketFaults, with one line for each fault, when the ticket cannot be read.
+        """
+        from lablib.job.ticket_file import read_ticket
+
+        return read_ticket(Path(path))

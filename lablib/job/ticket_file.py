@@ -1,0 +1,140 @@
+"""Ticket files: TOML in, a `Ticket` out, or every fault at once."""
+
+import tomllib
+from pathlib import Path
+
+from lablib.errors import LabError
+from lablib.job.fields import Fields, TicketFaults
+from lablib.job.ticket import Blocking, Cut, Ticket, Wearer
+from lablib.job.ticket_eye import read_eye
+from lablib.optics.eye import Eye
+from lablib.optics.frame import Frame, OutlineShape
+
+FORMAT = 1
+_LARGEST_BYTES = 262_144
+
+
+def read_ticket(path: Path) -> Ticket:
+    """Read a ticket file.
+
+    path: of a TOML file in format 1.
+
+    Raises TicketFaults, with one line for each fault, when the ticket cannot be read.
+    """
+    try:
+        return ticket_from(_toml(path))
+    except TicketFaults as found:
+        raise TicketFaults([f"{path.name}: {line}" for line in found.faults]) from None
+    except LabError as fault:
+        raise TicketFaults([f"{path.name}: {fault}"]) from None
+
+
+def _toml(path: Path) -> dict:
+    try:
+        with path.open("rb") as file:
+            raw = file.read(_LARGEST_BYTES + 1)
+        if len(raw) > _LARGEST_BYTES:
+            raise LabError(f"larger than {_LARGEST_BYTES} bytes: a ticket is short: check the name")
+        return tomllib.loads(raw.decode("utf-8"))
+    except OSError as fault:
+        reason = fault.strerror or str(fault)
+        raise LabError(f"cannot be opened ({reason.lower()}): check the name and the folder") from None
+    except UnicodeDecodeError:
+        raise LabError("not a text file in UTF-8: save it as plain text") from None
+    except (tomllib.TOMLDecodeError, RecursionError) as fault:
+        raise LabError(f"not TOML ({str(fault) or 'nested too deep'}): mend that line") from None
+
+
+def ticket_from(table: dict) -> Ticket:
+    """Return the ticket that a table of plain values describes.
+
+    table: as a TOML reader gives it.
+
+    Raises TicketFaults, with one line for each fault.
+    """
+    faults: list[str] = []
+    top = Fields(table, where="", faults=faults)
+    if (found := top.take("format")) != FORMAT or isinstance(found, bool):
+        top.fault(f"format = {found!r}: this workbook reads format {FORMAT}: write format = {FORMAT}")
+    number, note = top.text("number", required=True), top.text("note")
+    frame, wearer = _frame(top), _wearer(top)
+    lens = top.take("lens", {})
+    blocking, cut = _blocking(top), _cut(top)
+    right, left = (read_eye(top, eye, lens) for eye in Eye)
+    top.done()
+    parts = {"number": number, "frame": frame, "wearer": wearer, "blocking": blocking, "cut": cut}
+    if not faults:
+        with top.noting():
+            return Ticket(**parts, right=right, left=left, note=note or "")
+    # A fault in the shared [lens] is met once for each eye.
+    raise TicketFaults(list(dict.fromkeys(faults)))
+
+
+def _frame(top: Fields) -> Frame | None:
+    fields = top.table("frame", required=True)
+    if fields is None:
+        return None
+    numbers = {key: fields.number(key, required=True) for key in ("a_mm", "b_mm", "dbl_mm")}
+    kind, shape = fields.text("kind"), _shape(fields)
+    if "trace" in fields:
+        fields.take("trace")
+        fields.fault("trace: frame traces are not read yet: give outline, a_mm and b_mm")
+    fields.done()
+    if None in numbers.values() or shape is None:
+        return None
+    with fields.noting():
+        return Frame(**numbers, shape=shape, kind=kind)
+    return None
+
+
+def _shape(fields: Fields) -> OutlineShape | None:
+    if "outline" not in fields:
+        fields.take("outline")
+        return OutlineShape()
+    given = fields.take("outline")
+    with fields.noting():
+        if isinstance(given, str):
+            return OutlineShape.named(given)
+        if not isinstance(given, dict):
+            raise LabError(f"outline = {given!r}: give a family's name or a table with a family")
+        if given.get("family") == "superellipse" and set(given) <= {"family", "exponent"}:
+            return OutlineShape.superellipse(given.get("exponent", OutlineShape().upper_nasal))
+        if set(given) == {"family"}:
+            return OutlineShape.named(given["family"])
+        raise LabError(
+            f"outline = {given!r}: give family = a name of the table, or family = "
+            f'"superellipse" with an exponent'
+        )
+    return None
+
+
+def _wearer(top: Fields) -> Wearer | None:
+    if (fields := top.table("wearer")) is None:
+        return Wearer()
+    keys = ("vertex_distance_mm", "tested_vertex_distance_mm")
+    numbers = {key: fields.number(key) for key in keys}
+    fields.done()
+    with fields.noting():
+        return Wearer(**numbers)
+    return None
+
+
+def _blocking(top: Fields) -> Blocking | None:
+    if (fields := top.table("blocking")) is None:
+        return Blocking()
+    point, film = fields.take("blocking_point", "boxed centre"), fields.take("film", False)
+    force = fields.number("clamp_force_n")
+    fields.done()
+    with fields.noting():
+        return Blocking(blocking_point=point, film=film, clamp_force_n=force)
+    return None
+
+
+def _cut(top: Fields) -> Cut | None:
+    if (fields := top.table("cut")) is None:
+        return Cut()
+    numbers = {key: fields.number(key) for key in ("crib_allowance_mm", "depth_per_turn_mm")}
+    fields.done()
+    with fields.noting():
+        return Cut(**numbers)
+    return None

@@ -1,0 +1,1 @@
+"""The lens on paper and in the hand: prescription, prism, material, frame, layout, surfaces, lens."""

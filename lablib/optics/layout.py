@@ -1,0 +1,61 @@
+"""Layout: where the centration point lies in the frame, and the least blank that covers the outline."""
+
+import numpy as np
+
+from lablib.datafile import read_table
+from lablib.errors import LabError, require_between
+from lablib.optics.frame import Frame, Outline
+from lablib.optics.limits import require_in_limits
+
+
+def decentration_mm(
+    frame: Frame, *, monocular_pd_mm: float, height_mm: float | None = None
+) -> tuple[float, float]:
+    """Return how far the centration point lies in (nasally) and up from the boxed centre [mm].
+
+    frame: the frame.
+    monocular_pd_mm: from the middle of the bridge to the pupil [mm].
+    height_mm: of the centration point above the lowest tangent of the outline [mm]; None puts it on
+        the horizontal midline.
+
+    Raises LabError for a distance no wearer has, or a point above or below the frame's box.
+    Source: (A + DBL) / 2 less the monocular distance; C. Brooks, Essentials of Ophthalmic Lens Finishing.
+    """
+    require_in_limits("monocular_pd_mm", monocular_pd_mm, "monocular_pd_mm")
+    inward = (frame.a_mm + frame.dbl_mm) / 2.0 - monocular_pd_mm
+    if abs(inward) >= frame.a_mm / 2.0:
+        raise LabError(
+            f"monocular_pd_mm {monocular_pd_mm:g} puts the optical centre {abs(inward):g} mm from the boxed "
+            f"centre, outside a lens {frame.a_mm:g} mm wide: check A, DBL and the distance"
+        )
+    if height_mm is None:
+        return inward, 0.0
+    require_between(
+        "height_mm", height_mm, low=0.0, high=frame.b_mm, unit="mm above the lowest tangent, inside B"
+    )
+    return inward, height_mm - frame.b_mm / 2.0
+
+
+def blank_allowance_mm() -> float:
+    """Return what is added to a least blank for its rim [mm]."""
+    return read_table("lablib.optics", "layout.toml")["blank_allowance"]["value"]
+
+
+def minimum_blank_mm(outline: Outline, *, x_mm: float, y_mm: float) -> float:
+    """Return the diameter of the least blank that covers the outline, with the allowance [mm].
+
+    outline: of the lens.
+    x_mm, y_mm: of the blank's centre, the optical centre, from the boxed centre [mm].
+    """
+    farthest = np.hypot(outline.x_mm - x_mm, outline.y_mm - y_mm).max()
+    return 2.0 * float(farthest) + blank_allowance_mm()
+
+
+def minimum_blank_rule_mm(effective_diameter_mm: float, in_mm: float) -> float:
+    """Return the least blank by the rule of thumb, ED + twice the decentration + the allowance [mm].
+
+    effective_diameter_mm: [mm]; in_mm: horizontal decentration, in or out [mm]. The rule leaves a raised
+    or lowered centre out, and takes the longest radius to lie on the far side: it can miss either way.
+    Source: trade practice, as in C. Brooks, Essentials of Ophthalmic Lens Finishing.
+    """
+    return effective_diameter_mm + 2.0 * abs(in_mm) + blank_allowance_mm()
