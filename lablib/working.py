@@ -78,7 +78,8 @@ class Working:
 
         def number(match: re.Match) -> str:
             printed = numbers.get(match.group(), match.group())
-            return f"({printed})" if printed.startswith("-") and match.start() > 0 else printed
+            first = match.start() == 0 and not self.formula.startswith("^", match.end())
+            return f"({printed})" if printed.startswith("-") and not first else printed
 
         return _NAME.sub(number, self.formula)
 

@@ -172,7 +172,7 @@ class Frame:
 
     def __post_init__(self) -> None:
         for name in ("a_mm", "b_mm", "dbl_mm"):
-            require_in_limits(f"frame: {name}", getattr(self, name), name)
+            require_in_limits(name, getattr(self, name), name)
         if self.kind not in (None, *FRAME_KINDS):
             raise LabError(f"frame kind {self.kind!r} is not known: give one of {', '.join(FRAME_KINDS)}")
 
