@@ -95,6 +95,7 @@ def lens_for(
     Raises LabError for a curve, thickness or prism no lens has.
     """
     require_in_limits("front curve", front_curve_d, "front_curve_d")
+    _require_focus_behind(front_curve_d, centre_thickness_mm, index)
     front = curvature_per_mm(front_curve_d, index)
     along_axis, across_axis = (
         curvature_per_mm(-back_surface_d(power, front_curve_d, centre_thickness_mm, index), index)
@@ -114,6 +115,16 @@ def lens_for(
         centre_thickness_mm=centre_thickness_mm,
         index=index,
     )
+
+
+def _require_focus_behind(front_curve_d: float, centre_thickness_mm: float, index: float) -> None:
+    """Refuse a lens so thick that its front surface brings light to a focus inside it."""
+    if centre_thickness_mm * front_curve_d >= 1000.0 * index:
+        raise LabError(
+            f"centre thickness {centre_thickness_mm:g} mm reaches the focus of the front curve "
+            f"{front_curve_d:g} D: it stays below {1000.0 * index / front_curve_d:.1f} mm: "
+            f"take a thinner lens or a flatter front curve"
+        )
 
 
 def _tilt_for(prism_x_prism_d: float, prism_y_prism_d: float, index: float) -> tuple[float, float]:
@@ -167,14 +178,18 @@ def lens_with_least_thickness(
 
     require_in_limits("least edge", least_mm, "least_edge_mm")
     thinnest, thickest = 1e-6, limit("centre_thickness_mm")[1]
-    if excess(thinnest) >= 0.0:
+    missing = -excess(thinnest)
+    if missing <= 0.0:
         raise LabError(
             f"least edge {least_mm:g} mm leaves no centre: this lens is thinnest in the middle, "
             f"not at its edge: give the centre thickness instead"
         )
-    if excess(thickest) <= 0.0:
+    # A thicker centre needs a steeper back, so the edge gains at least what the centre does: the centre
+    # wanted is never above this, and a still thicker trial might not even have a possible back surface.
+    enough = thinnest + missing + 1e-6
+    if enough > thickest and excess(thickest) <= 0.0:
         raise LabError(
             f"least edge {least_mm:g} mm needs a centre above {thickest:g} mm: "
             f"take a smaller frame or blank, a higher index or less power"
         )
-    return lens(brentq(excess, thinnest, thickest, xtol=1e-10))
+    return lens(brentq(excess, thinnest, min(enough, thickest), xtol=1e-10))
