@@ -1,0 +1,1 @@
+"""Controls beside a picture: the only place that imports ipywidgets."""

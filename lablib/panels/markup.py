@@ -1,0 +1,86 @@
+"""The HTML in a panel: style sheet, table of numbers, sentence, words in the picture's place."""
+
+import re
+from collections.abc import Sequence
+from html import escape
+
+# Sizes in ch follow the reader's font, so no label is cut off when it is larger than ours.
+# A letter is narrower than the figure 0 that ch measures: 0.88 of it, averaged over our labels.
+CH_PER_CHARACTER = 0.92
+_STYLE = """<style>
+.lab-panel { gap: 8px 20px; }
+.lab-panel .lab-left { flex: 1 1 340px; min-width: 300px; max-width: 430px; }
+.lab-panel .lab-right { flex: 0 1 WIDTHpx; min-width: min(WIDTHpx, 100%); }
+.lab-panel .lab-stage {
+  width: WIDTHpx; max-width: 100%; aspect-ratio: WIDTH / HEIGHT; overflow: hidden; background: #fff;
+}
+.lab-panel .lab-stage img { width: 100%; height: 100%; margin: 0; }
+.lab-panel .lab-stage :is(.widget-html, .widget-html-content) { width: 100%; height: 100%; margin: 0; }
+.lab-panel .lab-control .widget-label {
+  flex: 0 0 auto; width: LABELch; text-align: left; overflow: visible; text-overflow: clip;
+}
+.lab-panel .lab-control { width: auto; overflow: visible; }
+.lab-panel .lab-control .widget-text { flex: 0 0 auto; width: calc(LABELch + 76px); }
+.lab-panel .lab-control .widget-text input { text-align: right; font-variant-numeric: tabular-nums; }
+.lab-panel .lab-control .widget-dropdown { flex: 1 1 0; width: auto; min-width: 0; }
+.lab-panel .lab-control select { min-width: 0; }
+.lab-panel .lab-control .widget-slider { flex: 1 1 80px; width: auto; min-width: 80px; }
+.lab-panel .noUi-handle:focus-visible { outline: 2px solid #0072b2; outline-offset: 2px; }
+.lab-panel .lab-refused {
+  display: flex; align-items: center; height: 100%; padding: 0 12%; box-sizing: border-box;
+  border: 1px solid #595959; font-size: 16px; line-height: 1.5; color: #000; background: #fff;
+  white-space: pre-line; overflow-wrap: anywhere;
+}
+.lab-panel .lab-numbers {
+  border-collapse: collapse; width: 100%; margin-top: 10px; font-size: 13px; line-height: 1.5;
+}
+.lab-panel .lab-numbers tr { border-top: 1px solid var(--jp-border-color2, #ddd); background: none; }
+.lab-panel .lab-numbers th { text-align: left; font-weight: normal; padding: 2px 8px 2px 0; }
+.lab-panel .lab-numbers td { text-align: right; padding: 2px 0; white-space: nowrap; }
+.lab-panel .lab-numbers td { font-variant-numeric: tabular-nums; }
+.lab-panel .lab-numbers td + td { text-align: left; padding-left: 6px; width: 3em; }
+.lab-panel .lab-sentence { margin: 8px 0 0; font-size: 14px; line-height: 1.45; min-height: 2.9em; }
+.lab-panel .lab-tickets { flex: 1 1 100%; padding-top: 6px; }
+.lab-panel .lab-tickets { border-top: 1px solid var(--jp-border-color2, #ddd); }
+.lab-panel .lab-tickets > .widget-hbox { gap: 0 24px; }
+.lab-panel .lab-tickets .widget-label { width: auto; margin-right: 6px; }
+.lab-panel .lab-said { margin: 2px 0 0; line-height: 1.45; min-height: 1.45em; overflow-wrap: anywhere; }
+</style>"""
+
+
+def style_sheet(*, width_px: int, height_px: int, label_chars: int) -> str:
+    """Return the style sheet of a panel.
+
+    width_px, height_px: of the picture as shown [px].
+    label_chars: characters in the longest label.
+    """
+    numbers = {"WIDTH": width_px, "HEIGHT": height_px, "LABEL": f"{label_chars * CH_PER_CHARACTER:.1f}"}
+    return re.sub("|".join(numbers), lambda found: str(numbers[found.group()]), _STYLE)
+
+
+def table(rows: Sequence[tuple[str, str, str]]) -> str:
+    """Return a table of numbers with a heading to each row.
+
+    rows: label, figure and unit, each as plain text.
+    """
+    lines = (
+        f'<tr><th scope="row">{escape(label)}</th><td>{escape(figure)}</td><td>{escape(unit)}</td></tr>'
+        for label, figure, unit in rows
+    )
+    return f'<table class="lab-numbers"><tbody>{"".join(lines)}</tbody></table>'
+
+
+def sentence(words: str) -> str:
+    """Return the sentence under the picture, which screen readers speak when it changes.
+
+    words: plain text.
+    """
+    return f'<p class="lab-sentence" role="status" aria-live="polite">{escape(words)}</p>'
+
+
+def refusal(words: str) -> str:
+    """Return the words that stand in the picture's place.
+
+    words: plain text.
+    """
+    return f'<div class="lab-refused" role="alert">{escape(words)}</div>'

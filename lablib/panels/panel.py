@@ -1,0 +1,216 @@
+"""The frame every panel stands in: controls and numbers at the left, picture and sentence at the right."""
+
+from abc import ABC, abstractmethod
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from types import MappingProxyType
+from typing import ClassVar
+
+import ipywidgets as widgets
+from IPython.display import display
+from traitlets import Unicode
+
+from lablib.errors import LabError
+from lablib.panels import markup
+from lablib.panels.controls import control_for
+from lablib.panels.specs import Choice, Slider
+from lablib.panels.tickets import TicketRow
+from lablib.pictures.kept import KeptPicture
+
+Values = dict[str, float | str]
+NOT_KNOWN = "–"
+# An image widget takes no text alternative, only a title; what it shows is said by the sentence.
+PICTURE_NAME = "Picture: the sentence below says what it shows"
+
+
+class NamedImage(widgets.Image):
+    """An image whose tooltip names it: a widget without a description gets no title in the browser."""
+
+    description = Unicode("").tag(sync=True)
+
+
+class Panel(ABC):
+    """Controls beside one picture that is redrawn in place.
+
+    folder: where tickets are saved and looked for; the working folder when not given.
+    dots_per_pixel: see `KeptPicture`.
+    start: values to begin with instead of the controls' own, by the control's name.
+
+    A subclass gives `controls` and `draws`, and the five methods below. Nothing but a LabError is turned
+    into words; any other exception is a fault of the program and comes out.
+
+    Raises LabError for a start value that its control cannot take.
+    """
+
+    controls: ClassVar[tuple[Slider | Choice, ...]]
+    draws: ClassVar[type[KeptPicture]]
+    ranges: ClassVar[Mapping[str, Slider | Choice]]
+    ticket_name: ClassVar[str] = "my-ticket"
+
+    def __init_subclass__(cls, **kwargs: object) -> None:
+        super().__init_subclass__(**kwargs)
+        cls.ranges = MappingProxyType({spec.name: spec for spec in cls.controls})
+        if len(cls.ranges) < len(cls.controls):
+            names = [spec.name for spec in cls.controls]
+            raise LabError(f"{cls.__name__}: control names {names} repeat: give each control its own name")
+
+    def __init__(
+        self, *, folder: Path | None = None, dots_per_pixel: float = 1, **start: float | str
+    ) -> None:
+        self.handles = {spec.name: control_for(spec, self._redraw) for spec in self.controls}
+        self.picture = self.draws(dots_per_pixel=dots_per_pixel)
+        self.trouble: LabError | None = None
+        self._image = NamedImage(format="png", tooltip=PICTURE_NAME)
+        self._words, self._table, self._sentence = widgets.HTML(), widgets.HTML(), widgets.HTML()
+        self._labels: Sequence[str] = ()
+        self._tickets = TicketRow(
+            Path.cwd() if folder is None else folder,
+            name=self.ticket_name,
+            write=self._ticket_text,
+            take=self._take_ticket,
+        )
+        self.widget = self._laid_out()
+        self._put(self._checked(start))
+        self._redraw()
+
+    @abstractmethod
+    def compute(self, values: Values) -> object:
+        """Return everything that picture, numbers and sentence need.
+
+        values: by the control's name, each in the unit of its control.
+
+        Raises LabError when the values do not go together.
+        """
+
+    @abstractmethod
+    def numbers(self, data: object) -> Sequence[tuple[str, str, str]]:
+        """Return the rows of the table: label, figure and unit, each as plain text.
+
+        data: from `compute`.
+        """
+
+    @abstractmethod
+    def sentence(self, data: object) -> str:
+        """Return one plain sentence that says what the picture shows.
+
+        data: from `compute`.
+        """
+
+    @abstractmethod
+    def to_ticket(self, values: Values) -> str:
+        """Return the text of a ticket that holds the values.
+
+        values: by the control's name.
+        """
+
+    @abstractmethod
+    def from_ticket(self, path: Path) -> tuple[Values, str]:
+        """Return a value for every control from a ticket, and a remark on what the panel leaves out.
+
+        path: the ticket file.
+
+        Raises LabError when it cannot be read or holds what this panel cannot show.
+        """
+
+    @property
+    def values(self) -> Values:
+        """The last good value of every control, by its name."""
+        return {name: handle.value for name, handle in self.handles.items()}
+
+    @property
+    def shown_png(self) -> bytes:
+        """The picture on the screen, empty while words stand in its place."""
+        return b"" if self.trouble else self._image.value
+
+    def show(self) -> None:
+        """Display the panel under the cell."""
+        display(self.widget)
+
+    _ipython_display_ = show
+
+    def _checked(self, values: Values) -> Values:
+        """Return values that their controls can take, or say about all that they cannot."""
+        faults = []
+        for name, value in values.items():
+            if name not in self.ranges:
+                faults.append(
+                    f"{name!r} is not a control of this panel: give any of {', '.join(self.ranges)}"
+                )
+                continue
+            try:
+                self.ranges[name].check(value)
+            except LabError as error:
+                faults.append(str(error))
+        if faults:
+            raise LabError("\n".join(faults))
+        return values
+
+    def _put(self, values: Values) -> None:
+        for name, value in values.items():
+            self.handles[name].set(value)
+
+    def _redraw(self) -> None:
+        faults = [str(handle.fault) for handle in self.handles.values() if handle.fault]
+        try:
+            if faults:
+                raise LabError("\n".join(faults))
+            data = self.compute(self.values)
+        except LabError as error:
+            self._refuse(error)
+        else:
+            self._show(data)
+
+    def _show(self, data: object) -> None:
+        rows = self.numbers(data)
+        self.picture.update(data)
+        self._image.value = self.picture.png()
+        self._labels = [label for label, _, _ in rows]
+        self._table.value = markup.table(rows)
+        self._sentence.value = markup.sentence(self.sentence(data))
+        self._stage(None)
+
+    def _refuse(self, error: LabError) -> None:
+        self._words.value = markup.refusal(str(error))
+        # A number that belongs to another picture must not stand beside the words.
+        self._table.value = markup.table([(label, NOT_KNOWN, "") for label in self._labels])
+        self._sentence.value = markup.sentence("")
+        self._stage(error)
+
+    def _stage(self, trouble: LabError | None) -> None:
+        """Show the picture or the words, at the same place and size."""
+        self.trouble = trouble
+        self._image.layout.display = "none" if trouble else None
+        self._words.layout.display = None if trouble else "none"
+
+    def _ticket_text(self) -> str:
+        if self.trouble:
+            raise self.trouble
+        return self.to_ticket(self.values)
+
+    def _take_ticket(self, path: Path) -> str:
+        values, remark = self.from_ticket(path)
+        wanted = self.values | self._checked(values)
+        # Nothing is set before it is known to work: a faulty ticket leaves the panel as it was.
+        data = self.compute(wanted)
+        self._put(wanted)
+        self._show(data)
+        return remark
+
+    def _laid_out(self) -> widgets.Widget:
+        style = markup.style_sheet(
+            width_px=self.picture.width_px,
+            height_px=self.picture.height_px,
+            label_chars=max(len(spec.title) for spec in self.controls),
+        )
+        controls = [_classed(handle.widget, "lab-control") for handle in self.handles.values()]
+        left = _classed(widgets.VBox([*controls, self._table]), "lab-left")
+        stage = _classed(widgets.Box([self._image, self._words]), "lab-stage")
+        right = _classed(widgets.VBox([stage, self._sentence]), "lab-right")
+        parts = [widgets.HTML(style, layout={"display": "none"}), left, right, self._tickets.widget]
+        return _classed(widgets.HBox(parts, layout={"flex_flow": "row wrap"}), "lab-panel")
+
+
+def _classed(widget: widgets.DOMWidget, name: str) -> widgets.DOMWidget:
+    """Return a widget after giving it a class of the style sheet."""
+    widget.add_class(name)
+    return widget

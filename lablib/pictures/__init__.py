@@ -1,0 +1,1 @@
+"""Drawings of what was computed; no trade arithmetic happens here."""
