@@ -9,6 +9,7 @@ from lablib.errors import LabError, require_finite
 _NUMBER = re.compile(r"[+-]?([0-9]+\.?[0-9]*|\.[0-9]+)")
 # A slider sends the same grid point with a rounding error of its own; this far off, it is still that point.
 _GRID_SLACK = 1e-6
+MOST_DECIMALS = 6
 # Room for a label with its unit beside the box; more would be cut off.
 TITLE_CHARACTERS = 24
 
@@ -38,7 +39,12 @@ class Slider:
     def __post_init__(self) -> None:
         _require_room(self.title)
         for part in ("low", "high", "step", "value"):
-            require_finite(f"{self.label}: {part}", getattr(self, part), unit=self.unit)
+            number = require_finite(f"{self.label}: {part}", getattr(self, part), unit=self.unit)
+            # A computed stop such as 141 * 0.05 is not quite a decimal, and its own text would not read back.
+            if number != round(number, MOST_DECIMALS):
+                raise LabError(
+                    f"{self.label}: {part} {number!r} has more than {MOST_DECIMALS} decimals: write fewer"
+                )
         if self.low >= self.high:
             raise LabError(
                 f"{self.label}: low {self.low:g} is not below high {self.high:g}: change one of them"
