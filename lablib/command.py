@@ -1,0 +1,110 @@
+"""The command line: `lablib open`, `lablib job`; what else there is stands in the table of subcommands."""
+
+import argparse
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from lablib.errors import LabError
+
+# The exit status of a job that must not go on before a question has been answered.
+_HELD = 3
+
+
+def _open_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "lesson", nargs="?", metavar="LESSON", help="its number (7) or the start of its name; else the first"
+    )
+    parser.add_argument("--no-browser", action="store_true", help="print the address and open no browser")
+    parser.add_argument(
+        "--renew",
+        action="store_true",
+        help="put a fresh copy of the lesson in place; yours is kept beside it under the day's date",
+    )
+
+
+def _open(arguments: argparse.Namespace) -> int:
+    from lablib.opening import open_workbook
+
+    return open_workbook(arguments.lesson, browser=not arguments.no_browser, renew=arguments.renew)
+
+
+def _job_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("ticket", metavar="TICKET.toml", help="ticket file; a bare word names a demo ticket")
+    how = parser.add_mutually_exclusive_group()
+    how.add_argument("--json", action="store_true", help="print the figures for programs")
+    how.add_argument("--explain", action="store_true", help="print each figure's working as well")
+
+
+def _job(arguments: argparse.Namespace) -> int:
+    import json
+
+    from lablib.job.demo import demo_path
+    from lablib.job.explain import explain_text
+    from lablib.job.report import as_dict, as_text
+    from lablib.job.sheet import work_file
+
+    path = Path(arguments.ticket)
+    # A bare word that is no file is the name of a demo ticket.
+    sheet = work_file(path if path.suffix or path.exists() else demo_path(arguments.ticket))
+    if arguments.json:
+        print(json.dumps(as_dict(sheet), indent=2, allow_nan=False))
+    else:
+        print(as_text(sheet))
+    if arguments.explain:
+        print(f"\n{explain_text(sheet)}")
+    return _HELD if sheet.holds else 0
+
+
+# Each line: name, help, a function that adds its arguments, a function that runs it and gives the status.
+# The running function imports what it needs itself, so that --help stays quick.
+Subcommand = tuple[str, str, Callable[[argparse.ArgumentParser], None], Callable[[argparse.Namespace], int]]
+SUBCOMMANDS: tuple[Subcommand, ...] = (
+    ("open", "open a lesson in the browser, in a copy of your own", _open_arguments, _open),
+    ("job", "work a ticket and print its job sheet", _job_arguments, _job),
+)
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit status: 0 done, 2 what was given cannot be worked with, 3 held.
+
+    argv: the words after the program's name; the command line's own when absent.
+    """
+    parser = _parser()
+    arguments = parser.parse_args(argv)
+    if arguments.version:
+        return _print_version()
+    if arguments.run is None:
+        parser.print_help(sys.stderr)
+        return 2
+    try:
+        return arguments.run(arguments)
+    except LabError as fault:
+        print(fault, file=sys.stderr)
+        return 2
+    except KeyboardInterrupt:
+        # 128 and the number of the interrupt signal, as a shell reports it.
+        return 130
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(prog="lablib", description="The apprentice's bench workbook.")
+    parser.add_argument("--version", action="store_true", help="print the version and stop")
+    parser.set_defaults(run=None)
+    commands = parser.add_subparsers(metavar="COMMAND", title="commands")
+    for name, words, add_arguments, run in SUBCOMMANDS:
+        command = commands.add_parser(name, help=words, description=words)
+        add_arguments(command)
+        command.set_defaults(run=run)
+    return parser
+
+
+def _print_version() -> int:
+    from importlib.metadata import version
+
+    print(f"lablib {version('lablib')}")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
