@@ -2,8 +2,9 @@
 
 from lablib.job.eye_sheet import EyeSheet
 from lablib.job.sheet import JobSheet
+from lablib.optics.edge_workings import edge_workings
 from lablib.optics.layout_workings import decentration_workings, minimum_blank_workings
-from lablib.optics.lens_workings import curve_workings, edge_workings, weight_working
+from lablib.optics.lens_workings import curve_workings, weight_working
 from lablib.working import Working
 
 

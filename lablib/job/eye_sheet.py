@@ -5,13 +5,25 @@ from functools import cached_property
 
 import numpy as np
 
+from lablib.errors import LabError
 from lablib.job.ticket import EyeOrder, Ticket
 from lablib.optics.eye import Eye
 from lablib.optics.frame import POINTS, Frame, Outline, unit_circle
-from lablib.optics.layout import decentration_mm, minimum_blank_mm, minimum_blank_rule_mm
+from lablib.optics.layout import (
+    blank_allowance_mm,
+    decentration_mm,
+    minimum_blank_mm,
+    minimum_blank_rule_mm,
+)
 from lablib.optics.lens import Lens, lens_for, lens_with_least_thickness
 from lablib.optics.section import Section, section
 from lablib.optics.solid import FinishedLens
+
+# Edges that differ by less than this are equal, or rounding errors would choose between the halves of a
+# symmetrical lens.
+_TIE_DECIMALS = 6
+# So near its outline nothing can be told of a lens by halves of a degree.
+_CENTRE_INSIDE_MM = 0.1
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -64,13 +76,31 @@ class EyeSheet:
 
     @cached_property
     def greatest_at(self) -> int:
-        """Which point of the outline has the thickest edge."""
-        return int(np.argmax(self.finished.edge_mm))
+        """Which point of the outline has the thickest edge; of equal ones the first."""
+        return int(np.argmax(np.round(self.finished.edge_mm, _TIE_DECIMALS)))
 
     @cached_property
     def least_at(self) -> int:
-        """Which point of the outline has the thinnest edge."""
-        return int(np.argmin(self.finished.edge_mm))
+        """Which point of the outline has the thinnest edge; of equal ones the first."""
+        return int(np.argmin(np.round(self.finished.edge_mm, _TIE_DECIMALS)))
+
+    @property
+    def from_nasal(self) -> np.ndarray:
+        """Shape (N,), the points of the outline in the order nasal, top, temporal, bottom."""
+        points = np.arange(self.outline.radius_mm.size)
+        return points if self.eye is Eye.RIGHT else (points.size // 2 - points) % points.size
+
+    @cached_property
+    def beyond_blank_mm(self) -> np.ndarray:
+        """Shape (N,), how far the outline lies beyond the usable blank, 0 or less where it is covered."""
+        usable = self.order.lens.blank_diameter_mm - blank_allowance_mm()
+        x, y = self.outline.x_mm - self.centre_x_mm, self.outline.y_mm - self.up_mm
+        return np.hypot(x, y) - usable / 2.0
+
+    @property
+    def midline_thickness_mm(self) -> float:
+        """Thickness on the horizontal midline straight above or below the optical centre [mm]."""
+        return float(self.finished.thickness_mm(np.array(self.centre_x_mm), np.array(0.0)))
 
     @cached_property
     def horizontal_section(self) -> Section:
@@ -110,6 +140,7 @@ def work_eye(ticket: Ticket, order: EyeOrder) -> EyeSheet:
     )
     outline = ticket.frame.outline(order.eye)
     x = order.eye.nasal_sign * inward
+    _require_inside(outline, x, up)
     finished = None
     if order.prescription is not None and not order.holds:
         finished = FinishedLens(
@@ -118,6 +149,17 @@ def work_eye(ticket: Ticket, order: EyeOrder) -> EyeSheet:
     return EyeSheet(
         order=order, frame=ticket.frame, in_mm=inward, up_mm=up, outline=outline, finished=finished
     )
+
+
+def _require_inside(outline: Outline, x: float, y: float) -> None:
+    """Refuse a centration point in a corner of the box, outside the lens: no section leads through it."""
+    points = outline.radius_mm.size
+    at = round(float(np.degrees(np.arctan2(y, x))) / 360.0 * points) % points
+    if np.hypot(x, y) > outline.radius_mm[at] - _CENTRE_INSIDE_MM:
+        raise LabError(
+            f"optical centre {abs(x):g} mm beside and {abs(y):g} mm {'above' if y > 0 else 'below'} the "
+            f"boxed centre lies outside the outline: check height_mm, monocular_pd_mm and the frame"
+        )
 
 
 def _lens(order: EyeOrder, outline: Outline, x: float, y: float) -> Lens:

@@ -19,8 +19,8 @@ def as_dict(sheet: JobSheet) -> dict:
     """
     return {
         "number": sheet.ticket.number,
-        "right": _eye_dict(sheet.right),
-        "left": _eye_dict(sheet.left),
+        "right": eye_dict(sheet.right),
+        "left": eye_dict(sheet.left),
         "holds": [
             {"name": hold.name, "eye": hold.eye and hold.eye.value, "question": hold.question}
             for hold in sheet.holds
@@ -32,7 +32,11 @@ def as_dict(sheet: JobSheet) -> dict:
     }
 
 
-def _eye_dict(sheet: EyeSheet | None) -> dict | None:
+def eye_dict(sheet: EyeSheet | None) -> dict | None:
+    """Return one lens as plain values, those of the lens itself None while it is held.
+
+    sheet: the lens, worked; None for an eye that gets none, which returns None.
+    """
     if sheet is None:
         return None
     rx = sheet.order.prescription
@@ -74,9 +78,9 @@ def _lens_dict(sheet: EyeSheet) -> dict:
     base, cross = finished.lens.back_curves_d
     figures = (
         finished.lens.centre_thickness_mm,
-        float(finished.edge_mm[sheet.least_at]),
+        float(finished.edge_mm.min()),
         float(angle[sheet.least_at]),
-        float(finished.edge_mm[sheet.greatest_at]),
+        float(finished.edge_mm.max()),
         float(angle[sheet.greatest_at]),
         finished.edge_at_mm(sheet.nasal_deg),
         finished.edge_at_mm(sheet.nasal_deg + 180.0),
@@ -135,7 +139,7 @@ def _column(sheet: EyeSheet) -> dict[str, str]:
         "Prism": in_words(*order.prism_in_up),
         "Lens": f"{lens.material.words}, {lens.coat}",
         "Supply": f"{lens.supply}, front curve {lens.front_surface_d:.2f} D",
-        "Optical centre from boxed centre": _decentration(sheet),
+        "Optical centre from boxed centre": decentration_words(sheet),
         "Least blank, exact / by rule": f"{exact:.1f} / {by_rule:.1f} mm",
         "Blank": f"{lens.blank_diameter_mm:g} mm, {covers}",
     }
@@ -173,7 +177,11 @@ def _edge(edge_mm: float, angle_deg: float, eye: Eye) -> str:
     return f"{edge_mm:.2f} mm, {where(angle_deg, eye)} ({angle_deg:.0f})"
 
 
-def _decentration(sheet: EyeSheet) -> str:
+def decentration_words(sheet: EyeSheet) -> str:
+    """Return where the optical centre lies from the boxed centre, such as "3.0 mm in, 1.5 mm up".
+
+    sheet: the lens, worked.
+    """
     across = _direction(sheet.in_mm, "in", "out")
     upright = _direction(sheet.up_mm, "up", "down")
     return ", ".join(part for part in (across, upright) if part) or "none"

@@ -360,3 +360,10 @@ def test_command_prints_one_line_a_fault_and_no_traceback(tmp_path: Path, capsys
         "ticket.toml: format = 2: this workbook reads format 1: write format = 1",
         "ticket.toml: number = 3 is not text: put it in quotes",
     ]
+
+
+def test_an_optical_centre_in_a_corner_of_the_box_is_outside_the_lens():
+    corner = eye_order(monocular_pd_mm=20.0, height_mm=31.0)
+    words = "optical centre 14 mm beside and 15 mm above the boxed centre lies outside the outline: check"
+    with pytest.raises(TicketFaults, match=words):
+        work(ticket(right=corner))

@@ -1,0 +1,62 @@
+"""A lesson as the tests see it: its cells, its prose, and the namespace its code leaves behind."""
+
+import re
+from functools import cache
+from pathlib import Path
+
+import nbformat
+
+from lablib.places import shipped
+
+FIGURE = re.compile(r"(?<![\w.])[-+]?\d+\.\d+(?![\w.]*\d)")
+RANGE = re.compile(r"(?<![\w.])\d+(?:\.\d+)? to \d+(?:\.\d+)?")
+
+
+def lesson_paths() -> list[Path]:
+    """Return every lesson notebook, in reading order."""
+    return sorted(shipped("lessons").glob("*.ipynb"))
+
+
+def cells(path: Path) -> list[nbformat.NotebookNode]:
+    """Return the cells of a notebook."""
+    return nbformat.read(path, as_version=4).cells
+
+
+def prose(path: Path) -> str:
+    """Return what a reader reads: the markdown cells without their HTML tags."""
+    text = "\n\n".join(cell.source for cell in cells(path) if cell.cell_type == "markdown")
+    return re.sub(r"<[^>]+>", " ", text)
+
+
+def headings(path: Path) -> list[tuple[int, str]]:
+    """Return level and text of every heading."""
+    found = re.findall(r"^(#+) (.+)$", prose(path), flags=re.MULTILINE)
+    return [(len(marks), text.strip()) for marks, text in found]
+
+
+@cache
+def namespace(path: Path) -> dict:
+    """Run the lesson's code once and return the names it leaves, with the package's own beside them."""
+    from lablib.optics import prescription, prism, surface, thick_lens
+
+    names: dict = {}
+    for module in (prescription, prism, surface, thick_lens):
+        names |= {name: value for name, value in vars(module).items() if not name.startswith("_")}
+    for cell in cells(path):
+        if cell.cell_type == "code":
+            exec(compile(cell.source, f"{path.name}:{cell.id}", "exec"), names)
+    return names
+
+
+def printed(value: object, like: str) -> str:
+    """Return a value as prose would print it: with the decimals of the figure it is compared with.
+
+    value: a number, or a control whose range is meant.
+    like: the figure as it stands in the prose, a unit behind it allowed.
+    """
+    if hasattr(value, "low"):
+        return f"{value.low:g} to {value.high:g}"
+    number = re.match(r"[-+]?\d+(?:\.(\d+))?", like)
+    digits = len(number[1] or "")
+    sign = "+" if like.startswith("+") else ""
+    return f"{float(value):{sign}.{digits}f}{like[number.end() :]}"
