@@ -1,0 +1,1 @@
+"""Is the finished pair right: tolerances as data, and what they allow."""
