@@ -25,6 +25,7 @@ _STYLE = """<style>
 .lab-panel .lab-control .widget-dropdown { flex: 1 1 0; width: auto; min-width: 0; }
 .lab-panel .lab-control select { min-width: 0; }
 .lab-panel .lab-control .widget-slider { flex: 1 1 80px; width: auto; min-width: 80px; }
+.lab-panel .lab-group { margin: 8px 0 2px; font-size: 13px; line-height: 1.4; font-weight: 600; }
 .lab-panel .noUi-handle:focus-visible { outline: 2px solid #0072b2; outline-offset: 2px; }
 .lab-panel .lab-refused {
   display: flex; align-items: center; height: 100%; padding: 0 12%; box-sizing: border-box;
@@ -68,6 +69,14 @@ def table(rows: Sequence[tuple[str, str, str]]) -> str:
         for label, figure, unit in rows
     )
     return f'<table class="lab-numbers"><tbody>{"".join(lines)}</tbody></table>'
+
+
+def group(words: str) -> str:
+    """Return the heading of a group of controls.
+
+    words: plain text.
+    """
+    return f'<p class="lab-group">{escape(words)}</p>'
 
 
 def sentence(words: str) -> str:

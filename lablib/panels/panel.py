@@ -1,7 +1,7 @@
 """The frame every panel stands in: controls and numbers at the left, picture and sentence at the right."""
 
 from abc import ABC, abstractmethod
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from types import MappingProxyType
 from typing import ClassVar
@@ -32,6 +32,8 @@ class NamedImage(widgets.Image):
 class Panel(ABC):
     """Controls beside one picture that is redrawn in place.
 
+    move: names of the controls to show; the others stay where they start, and the row for tickets is
+        left out. All are shown when it is not given.
     folder: where tickets are saved and looked for; the working folder when not given.
     dots_per_pixel: see `KeptPicture`.
     start: values to begin with instead of the controls' own, by the control's name.
@@ -39,7 +41,7 @@ class Panel(ABC):
     A subclass gives `controls` and `draws`, and the five methods below. Nothing but a LabError is turned
     into words; any other exception is a fault of the program and comes out.
 
-    Raises LabError for a start value that its control cannot take.
+    Raises LabError for a control that is not there, or a start value that its control cannot take.
     """
 
     controls: ClassVar[tuple[Slider | Choice, ...]]
@@ -55,8 +57,14 @@ class Panel(ABC):
             raise LabError(f"{cls.__name__}: control names {names} repeat: give each control its own name")
 
     def __init__(
-        self, *, folder: Path | None = None, dots_per_pixel: float = 1, **start: float | str
+        self,
+        *,
+        move: Sequence[str] | None = None,
+        folder: Path | None = None,
+        dots_per_pixel: float = 1,
+        **start: float | str,
     ) -> None:
+        self.shown = self._known(tuple(self.ranges) if move is None else move)
         self.handles = {spec.name: control_for(spec, self._redraw) for spec in self.controls}
         self.picture = self.draws(dots_per_pixel=dots_per_pixel)
         self.trouble: LabError | None = None
@@ -69,7 +77,7 @@ class Panel(ABC):
             write=self._ticket_text,
             take=self._take_ticket,
         )
-        self.widget = self._laid_out()
+        self.widget = self._laid_out(whole=move is None)
         self._put(self._checked(start))
         self._redraw()
 
@@ -128,15 +136,22 @@ class Panel(ABC):
 
     _ipython_display_ = show
 
+    def _known(self, names: Iterable[str]) -> tuple[str, ...]:
+        """Return names that are all controls of this panel, or say which are not."""
+        faults = [
+            f"{name!r} is not a control of this panel: give any of {', '.join(self.ranges)}"
+            for name in names
+            if name not in self.ranges
+        ]
+        if faults:
+            raise LabError("\n".join(faults))
+        return tuple(names)
+
     def _checked(self, values: Values) -> Values:
         """Return values that their controls can take, or say about all that they cannot."""
+        self._known(values)
         faults = []
         for name, value in values.items():
-            if name not in self.ranges:
-                faults.append(
-                    f"{name!r} is not a control of this panel: give any of {', '.join(self.ranges)}"
-                )
-                continue
             try:
                 self.ranges[name].check(value)
             except LabError as error:
@@ -196,18 +211,29 @@ class Panel(ABC):
         self._show(data)
         return remark
 
-    def _laid_out(self) -> widgets.Widget:
+    def _laid_out(self, *, whole: bool) -> widgets.Widget:
         style = markup.style_sheet(
             width_px=self.picture.width_px,
             height_px=self.picture.height_px,
-            label_chars=max(len(spec.title) for spec in self.controls),
+            label_chars=max(len(self.ranges[name].title) for name in self.shown),
         )
-        controls = [_classed(handle.widget, "lab-control") for handle in self.handles.values()]
-        left = _classed(widgets.VBox([*controls, self._table]), "lab-left")
+        left = _classed(widgets.VBox([*self._controls_shown(), self._table]), "lab-left")
         stage = _classed(widgets.Box([self._image, self._words]), "lab-stage")
         right = _classed(widgets.VBox([stage, self._sentence]), "lab-right")
-        parts = [widgets.HTML(style, layout={"display": "none"}), left, right, self._tickets.widget]
+        parts = [widgets.HTML(style, layout={"display": "none"}), left, right]
+        if whole:
+            parts.append(self._tickets.widget)
         return _classed(widgets.HBox(parts, layout={"flex_flow": "row wrap"}), "lab-panel")
+
+    def _controls_shown(self) -> list[widgets.Widget]:
+        """Return the controls with a heading wherever a group begins."""
+        parts, group = [], ""
+        for name in self.shown:
+            if (heading := self.ranges[name].group) != group:
+                parts.append(widgets.HTML(markup.group(heading)))
+                group = heading
+            parts.append(_classed(self.handles[name].widget, "lab-control"))
+        return parts
 
 
 def _classed(widget: widgets.DOMWidget, name: str) -> widgets.DOMWidget:

@@ -24,6 +24,7 @@ class Slider:
     low, high: the two stops [unit].
     step: one step [unit]; a whole number of them lies between the stops.
     value: where it starts [unit], on a step.
+    group: the heading it stands under, empty for none.
 
     Raises LabError when a stop, the step or the value does not fit the others.
     """
@@ -35,6 +36,7 @@ class Slider:
     high: float
     step: float
     value: float
+    group: str = ""
 
     def __post_init__(self) -> None:
         _require_room(self.title)
@@ -138,6 +140,7 @@ class Choice:
     label: what people read.
     options: the words, each once.
     value: where it starts.
+    group: the heading it stands under, empty for none.
 
     Raises LabError when there are fewer than two options, one comes twice, or the value is none of them.
     """
@@ -146,6 +149,7 @@ class Choice:
     label: str
     options: tuple[str, ...]
     value: str
+    group: str = ""
 
     def __post_init__(self) -> None:
         _require_room(self.title)
