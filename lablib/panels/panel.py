@@ -125,6 +125,15 @@ class Panel(ABC):
         """The last good value of every control, by its name."""
         return {name: handle.value for name, handle in self.handles.items()}
 
+    def at(self, **changes: float | str) -> object:
+        """Return what `compute` gives for other values, without moving anything.
+
+        changes: values by the control's name, the shown ones otherwise.
+
+        Raises LabError for a value its control cannot take, or where the values do not go together.
+        """
+        return self.compute(self.values | self._checked(changes))
+
     @property
     def shown_png(self) -> bytes:
         """The picture on the screen, empty while words stand in its place."""

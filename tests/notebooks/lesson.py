@@ -1,6 +1,8 @@
 """A lesson as the tests see it: its cells, its prose, and the namespace its code leaves behind."""
 
+import io
 import re
+from contextlib import redirect_stdout
 from functools import cache
 from pathlib import Path
 
@@ -44,7 +46,9 @@ def namespace(path: Path) -> dict:
         names |= {name: value for name, value in vars(module).items() if not name.startswith("_")}
     for cell in cells(path):
         if cell.cell_type == "code":
-            exec(compile(cell.source, f"{path.name}:{cell.id}", "exec"), names)
+            # Panels and printed steps are for the reader; nbval is what runs them as the reader does.
+            with redirect_stdout(io.StringIO()):
+                exec(compile(cell.source, f"{path.name}:{cell.id}", "exec"), names)
     return names
 
 

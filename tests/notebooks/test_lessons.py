@@ -1,5 +1,6 @@
 """What every lesson owes its reader: the same outline, short cells, true figures, no stored outputs."""
 
+import itertools
 import json
 import re
 from pathlib import Path
@@ -38,7 +39,7 @@ def test_outline(path: Path):
     levels = headings(path)
     assert [text for level, text in levels if level == 2] == OUTLINE
     assert [level for level, _ in levels].count(1) == 1
-    steps = [after - before for (before, _), (after, _) in zip(levels, levels[1:], strict=False)]
+    steps = [after - before for (before, _), (after, _) in itertools.pairwise(levels)]
     assert max(steps) <= 1, "a heading level is left out"
 
 
@@ -48,7 +49,7 @@ def test_length_and_rhythm(path: Path):
     assert 800 <= words <= 1_700, f"{words} words"
     kinds = [cell.cell_type for cell in cells(path)]
     assert kinds.count("markdown") >= len(kinds) / 2
-    assert all(before == "markdown" for before, kind in zip(kinds, kinds[1:], strict=False) if kind == "code")
+    assert all(before == "markdown" for before, kind in itertools.pairwise(kinds) if kind == "code")
 
 
 @every_lesson
@@ -64,7 +65,7 @@ def test_code_is_short_and_folded_and_opens_with_a_friendly_line(path: Path):
 @every_lesson
 def test_no_slider_without_a_question_before_it(path: Path):
     found = cells(path)
-    for before, cell in zip(found, found[1:], strict=False):
+    for before, cell in itertools.pairwise(found):
         if cell.cell_type == "code" and ".show()" in cell.source:
             assert "?" in before.source, f"{cell.id}: ask something before the panel"
 

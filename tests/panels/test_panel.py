@@ -144,3 +144,15 @@ def test_the_style_sheet_knows_the_size(panel):
     assert "width: 300px; max-width: 100%; aspect-ratio: 300 / 200;" in style
     assert "WIDTH" not in style
     assert "LABEL" not in style
+
+
+def test_other_values_can_be_asked_for_without_moving_anything(panel):
+    before = state(panel)
+
+    assert panel.at(first_mm=1)["length_mm"] == 7.0
+    assert panel.at()["length_mm"] == 10.0
+    assert state(panel) == before
+    with pytest.raises(LabError, match="length 20 mm is <more> than 15"):
+        panel.at(first_mm=10, second_mm=10)
+    with pytest.raises(LabError, match="'third_mm' is not a control of this panel"):
+        panel.at(third_mm=1)
