@@ -1,0 +1,178 @@
+"""What turns the lens: bite, removal rate, forces and lever arms at every angle of every turn.
+
+The outline is described by its support function: h is the distance from the chuck axis to the tangent at
+the contact, h' its slope. Arrays have the shape (turns, N).
+"""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from lablib.bench.machine import Bench, LensMaterial
+from lablib.bench.plan import LEAST_BITE_MM, Plan, UncutLens
+
+# Contact travel is averaged over this much of the lens: the controller is not quicker.
+_WINDOW_RAD = math.radians(16.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Touch:
+    """Where the wheel bears, shape (turns, N) each.
+
+    support_mm, slope_mm: h and h' of the rim after the turn [mm].
+    bite_rad: beta, from the bare contact up to where the removal is centred, about the wheel's centre.
+    arm_tangential_mm, arm_normal_mm: lever arms of the two forces about the chuck axis [mm].
+    """
+
+    support_mm: np.ndarray
+    slope_mm: np.ndarray
+    bite_rad: np.ndarray
+    arm_tangential_mm: np.ndarray
+    arm_normal_mm: np.ndarray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Cutting:
+    """One cut, worked at every angle of every turn; arrays of the shape (turns, N).
+
+    plan: its turns.
+    touch: where the wheel bears.
+    pace: gamma, turn of the machine per turn of the contact over the lens.
+    volume_mm3_per_rad: V' [mm3 per radian].
+    removal_mm3_per_s: Q [mm3/s].
+    thickness_mm: w, at the rim after the turn [mm].
+    wheel_factor: shape (turns, 1), k.
+    force_n: F_t, mean tangential force [N].
+    arm_mm: of the tangential force, with what the normal force adds or takes [mm]; negative where the
+        normal force turns the lens more than the tangential force does, and the other way.
+    torque_nmm: M, peak cutting torque [N mm].
+    sideways: c_F, whole force over tangential force.
+    """
+
+    plan: Plan
+    touch: Touch
+    pace: np.ndarray
+    volume_mm3_per_rad: np.ndarray
+    removal_mm3_per_s: np.ndarray
+    thickness_mm: np.ndarray
+    wheel_factor: np.ndarray
+    force_n: np.ndarray
+    arm_mm: np.ndarray
+    torque_nmm: np.ndarray
+    sideways: float
+
+    @property
+    def removed_volume_mm3(self) -> float:
+        """Everything the cut takes off [mm3]."""
+        return float(self.volume_mm3_per_rad.sum()) * 2.0 * math.pi / self.force_n.shape[1]
+
+
+def cut(
+    lens: UncutLens, plan: Plan, *, material: LensMaterial, bench: Bench, wheel: str, wheel_sense: str
+) -> Cutting:
+    """Return forces and torque of one cut.
+
+    lens, plan: what is cut, and in which turns.
+    material: how the lens cuts; bench: the machine.
+    wheel: condition of the roughing wheel, a name of the table.
+    wheel_sense: "against" or "with".
+
+    Source: the power balance u Q = F v, S. Malkin and C. Guo, Grinding Technology; lever arms derived.
+    """
+    wheel_radius = bench.wheel_radius_mm
+    touch = touch_of(plan.radius_mm[1:], plan.depth_mm, wheel_radius)
+    pace = np.maximum(_travel(touch, plan.radius_mm[1:], wheel_radius), 1.0 / bench.slowing_limit)
+    volume, thickness = _removed(lens, plan)
+    removal = bench.lens_speed_rad_per_s * volume / pace
+    factor = np.where(plan.finishing, bench.finishing_wheel_factor, bench.wheels[wheel])[:, None]
+    force = tangential_force_n(removal, thickness, factor, material=material, bench=bench)
+    force = np.where(plan.depth_mm > LEAST_BITE_MM, force, 0.0)
+    share = (1.0 if wheel_sense == "against" else -1.0) / material.kappa
+    arm = touch.arm_tangential_mm + share * touch.arm_normal_mm
+    return Cutting(
+        plan=plan,
+        touch=touch,
+        pace=pace,
+        volume_mm3_per_rad=volume,
+        removal_mm3_per_s=removal,
+        thickness_mm=thickness,
+        wheel_factor=factor,
+        force_n=force,
+        arm_mm=arm,
+        torque_nmm=bench.dynamic_factor * force * np.abs(arm),
+        sideways=math.hypot(1.0, 1.0 / material.kappa),
+    )
+
+
+def touch_of(radius_mm: np.ndarray, depth_mm: np.ndarray, wheel_radius_mm: float) -> Touch:
+    """Return support function, bite and lever arms.
+
+    radius_mm: shape (turns, N), the rim after each turn [mm].
+    depth_mm: shape (turns, N), depth of the bites [mm].
+    wheel_radius_mm: [mm].
+
+    The wheel touches along an arc, and the removal is centred two thirds of the way up it; both forces are
+    turned about the wheel's centre by that angle (derived).
+    """
+    lean = _lean(radius_mm)
+    support, slope = radius_mm * np.cos(lean), radius_mm * np.sin(lean)
+    arc = 2.0 * depth_mm * radius_mm / (wheel_radius_mm * (wheel_radius_mm + radius_mm))
+    bite = 2.0 / 3.0 * np.sqrt(arc)
+    cosine, sine = np.cos(bite), np.sin(bite)
+    return Touch(
+        support_mm=support,
+        slope_mm=slope,
+        bite_rad=bite,
+        arm_tangential_mm=(support + wheel_radius_mm) * cosine - slope * sine - wheel_radius_mm,
+        arm_normal_mm=(support + wheel_radius_mm) * sine + slope * cosine,
+    )
+
+
+def _lean(radius: np.ndarray) -> np.ndarray:
+    """From the outward normal to the direction of the point itself, by central differences."""
+    step = 2.0 * math.pi / radius.shape[-1]
+    gain = (np.roll(radius, -1, axis=-1) - np.roll(radius, 1, axis=-1)) / (2.0 * step)
+    return np.arctan2(gain, radius)
+
+
+def _travel(touch: Touch, radius: np.ndarray, wheel_radius: float) -> np.ndarray:
+    """Turn of the machine per turn of the contact: its mean over the window is a difference of two ends."""
+    ahead = np.arctan2(touch.slope_mm, touch.support_mm + wheel_radius)
+    shaft = ahead - np.arctan2(touch.slope_mm, touch.support_mm)
+    half = max(1, round(_WINDOW_RAD / 2.0 * radius.shape[-1] / (2.0 * math.pi)))
+    window = 2.0 * half * 2.0 * math.pi / radius.shape[-1]
+    return 1.0 + (np.roll(shaft, -half, axis=-1) - np.roll(shaft, half, axis=-1)) / window
+
+
+def _removed(lens: UncutLens, plan: Plan) -> tuple[np.ndarray, np.ndarray]:
+    """V' and the thickness at the rim after each turn; Simpson's rule through rims and middles of bites."""
+    rims = plan.radius_mm
+    rows = np.concatenate([rims, (rims[:-1] + rims[1:]) / 2.0])
+    thickness = lens.at_mm(rows)
+    moment = thickness * rows
+    edges, middles = moment[: len(rims)], moment[len(rims) :]
+    volume = plan.depth_mm / 6.0 * (edges[:-1] + 4.0 * middles + edges[1:])
+    return volume, thickness[1 : len(rims)]
+
+
+def tangential_force_n(
+    removal_mm3_per_s: np.ndarray,
+    thickness_mm: np.ndarray,
+    wheel_factor: np.ndarray,
+    *,
+    material: LensMaterial,
+    bench: Bench,
+) -> np.ndarray:
+    """Return the mean tangential force, F_t [N].
+
+    removal_mm3_per_s: Q [mm3/s]; thickness_mm: w [mm]; wheel_factor: k; of shapes that go together.
+    material: its specific energy; bench: wheel speed, rubbing and motor power.
+
+    Source: the power balance u Q = F v, S. Malkin and C. Guo, Grinding Technology; rubbing and the
+    motor's limit added here.
+    """
+    speed = bench.surface_speed_m_per_s
+    chips = material.specific_energy_j_per_mm3 * removal_mm3_per_s / speed
+    force = wheel_factor * (chips + bench.rubbing_n_per_mm * thickness_mm)
+    return np.minimum(force, bench.motor_power_w / speed)

@@ -1,0 +1,61 @@
+"""Outline and blank as seen from the chuck axis: distances at N equal angles, anticlockwise from +x."""
+
+from functools import cache
+
+import numpy as np
+from scipy.interpolate import CubicSpline
+
+from lablib.errors import LabError
+
+
+@cache
+def angles_rad(points: int) -> np.ndarray:
+    """Return so many equal angles from 0 [radians]; do not write into them."""
+    return np.arange(points) * (2.0 * np.pi / points)
+
+
+@cache
+def directions(points: int) -> tuple[np.ndarray, np.ndarray]:
+    """Return cosine and sine at so many equal angles; do not write into them."""
+    return np.cos(angles_rad(points)), np.sin(angles_rad(points))
+
+
+def outline_from(radius_mm: np.ndarray, *, x_mm: float, y_mm: float) -> np.ndarray:
+    """Return an outline's distances from another point, at the same number of equal angles [mm].
+
+    radius_mm: shape (N,), distances from the old origin [mm].
+    x_mm, y_mm: the new point, from the old origin [mm].
+
+    Raises LabError where the point is outside the outline, or does not see all of it.
+    """
+    cosine, sine = directions(radius_mm.size)
+    across, up = radius_mm * cosine - x_mm, radius_mm * sine - y_mm
+    angle = np.unwrap(np.arctan2(up, across))
+    closed = np.append(angle, angle[0] + 2.0 * np.pi)
+    if np.any(np.diff(closed) <= 0.0):
+        raise LabError(
+            f"blocking point ({x_mm:g}, {y_mm:g}) mm does not see the whole outline: "
+            f"give a point well inside it"
+        )
+    distance = np.hypot(across, up)
+    seen = CubicSpline(closed, np.append(distance, distance[0]), bc_type="periodic")
+    return seen(angles_rad(radius_mm.size))
+
+
+def circle_from(diameter_mm: float, *, x_mm: float, y_mm: float, points: int) -> np.ndarray:
+    """Return a round blank's rim as distances from the chuck axis, shape (points,) [mm].
+
+    diameter_mm: of the blank [mm].
+    x_mm, y_mm: its centre, from the chuck axis [mm].
+
+    Raises LabError where the chuck axis is not on the blank.
+    """
+    radius, away = diameter_mm / 2.0, float(np.hypot(x_mm, y_mm))
+    if not away < radius:
+        raise LabError(
+            f"blank of {diameter_mm:g} mm centred {away:g} mm from the chuck axis does not reach the axis: "
+            f"give a larger blank or a nearer centre"
+        )
+    cosine, sine = directions(points)
+    along, off = x_mm * cosine + y_mm * sine, y_mm * cosine - x_mm * sine
+    return along + np.sqrt(radius**2 - off**2)

@@ -1,0 +1,80 @@
+"""How one lens is set up on the bench: what a person chooses at the block and at the machine."""
+
+from dataclasses import dataclass, field, fields
+
+from lablib.bench.machine import coat_names, skin_names, wheel_names
+from lablib.bench.parameter import default, require_choice, require_parameter, table
+from lablib.errors import LabError
+
+SENSES = ("against", "with")
+STIFFNESSES = ("soft", "stiff")
+_NUMBERS = ("pad_age_months", "temperature_c")
+_NUMBERS_OR_NONE = ("clamp_force_n", "crib_allowance_mm")
+
+
+def tip_fits() -> dict[str, str]:
+    """Return how a back tip may fit, by name, and what each is in words."""
+    known = {name: row["words"] for name, row in table()["fit"].items()}
+    return {"usual": "tip and back of nearly one curve", **known}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Setup:
+    """What is chosen for one lens.
+
+    coat: "uncoated", "coated" or "slick".
+    film: whether a film goes between pad and coat.
+    back_tape: whether the back of the lens is taped under the tip.
+    back_tip_idles: whether the back tip turns freely and so carries no torque.
+    skin: "clean", "fingerprint" or "oily".
+    block: "round" or "half-eye".
+    wheel: "sharp", "used", "loaded" or "glazed".
+    wheel_sense: which way the wheel's surface runs, "against" the lens edge or "with" it.
+    tip_fit, tip_stiffness: how the back tip bears, a name of `tip_fits`, and "soft" or "stiff".
+    pad_age_months: [months].
+    temperature_c: of pad and room [degrees C].
+    clamp_force_n: [N]; None leaves it to the bench.
+    crib_allowance_mm: what cribbing before this cut leaves round the outline [mm]; None: the uncut round
+        blank.
+
+    Raises LabError for a word or a number the bench does not know.
+    """
+
+    coat: str = "coated"
+    film: bool = False
+    back_tape: bool = False
+    back_tip_idles: bool = False
+    skin: str = "clean"
+    block: str = "round"
+    wheel: str = "sharp"
+    wheel_sense: str = "against"
+    tip_fit: str = "usual"
+    tip_stiffness: str = "soft"
+    pad_age_months: float = field(default=default("pad_age_months"))
+    temperature_c: float = field(default=default("temperature_c"))
+    clamp_force_n: float | None = None
+    crib_allowance_mm: float | None = None
+
+    def __post_init__(self) -> None:
+        for name, choices in _words().items():
+            require_choice(name, getattr(self, name), choices)
+        for name in _NUMBERS:
+            require_parameter(name, getattr(self, name))
+        for name in _NUMBERS_OR_NONE:
+            if getattr(self, name) is not None:
+                require_parameter(name, getattr(self, name))
+        for one in fields(self):
+            if one.type is bool and not isinstance(getattr(self, one.name), bool):
+                raise LabError(f"{one.name} {getattr(self, one.name)!r} is not yes or no: give True or False")
+
+
+def _words() -> dict[str, tuple[str, ...]]:
+    return {
+        "coat": coat_names(),
+        "skin": skin_names(),
+        "block": tuple(table()["block"]),
+        "wheel": wheel_names(),
+        "wheel_sense": SENSES,
+        "tip_fit": tuple(tip_fits()),
+        "tip_stiffness": STIFFNESSES,
+    }

@@ -1,0 +1,69 @@
+"""Cautions beside the margin: each by its name, its words, and silence where nothing is amiss."""
+
+import pytest
+from reference_jobs import superellipse, work
+
+from lablib.bench.cautions import cautions
+from lablib.bench.machine import Bench
+
+TEXTS = {
+    "clamp-above-cap": (
+        {},
+        {"clamp_force_n": 400.0},
+        "clamp force 400 N may craze the coat: this lens bears about 290 N; set that or less",
+    ),
+    "block-does-not-clear": (
+        {"outline": superellipse(b_mm=22.0)},
+        {},
+        "the block stands 1.0 mm outside the finished outline and the wheel would cut into it: "
+        "take a smaller block or another blocking point",
+    ),
+    "pad-too-cold": (
+        {},
+        {"temperature_c": 12.0},
+        "at 12 C a pad does not bond properly, whatever its strength: "
+        "bring pad, block and lens to 15 C or more first",
+    ),
+    "pad-past-shelf-life": (
+        {},
+        {"pad_age_months": 18.0},
+        "a pad of 18 months is past its shelf life of 12: take a fresh one",
+    ),
+    "tip-presses-on-a-spot": (
+        {},
+        {"tip_fit": "toric", "tip_stiffness": "stiff"},
+        "a stiff tip that does not fit (spherical tip on a toric back) presses with about 9.5 MPa in places "
+        "at 300 N and may craze the coat: take a soft tip or one of the back's curve",
+    ),
+    "wheel-drives-the-lens": (
+        {},
+        {"wheel_sense": "with"},
+        "the wheel runs with the lens and at places drives it ahead: a lens that starts to turn there is "
+        "snatched round, so the margin holds only up to the first movement",
+    ),
+    "motor-at-its-limit": (
+        {},
+        {"wheel": "glazed", "bench": Bench(motor_power_w=300.0)},
+        "the wheel motor is at its limit of 300 W, so the wheel slows and the lens is cut more slowly than "
+        "planned: take smaller bites or crib",
+    ),
+}
+
+
+def test_a_plain_cut_needs_none():
+    assert cautions(work()) == ()
+    for setup in (
+        {"temperature_c": 15.0},
+        {"pad_age_months": 12.0},
+        {"clamp_force_n": 290.0},
+        {"tip_fit": "toric"},
+        {"tip_fit": "matched", "tip_stiffness": "stiff"},
+    ):
+        assert cautions(work(**setup)) == ()
+
+
+@pytest.mark.parametrize("name", list(TEXTS))
+def test_every_caution(name: str):
+    parts, setup, text = TEXTS[name]
+    (caution,) = cautions(work(parts, **setup))
+    assert (caution.name, caution.text) == (name, text)
