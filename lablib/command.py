@@ -41,7 +41,8 @@ def _job(arguments: argparse.Namespace) -> int:
 
     from lablib.job.demo import demo_path
     from lablib.job.explain import explain_text
-    from lablib.job.report import as_dict, as_text
+    from lablib.job.figures import as_dict
+    from lablib.job.report import as_text
     from lablib.job.sheet import work_file
 
     path = Path(arguments.ticket)

@@ -6,8 +6,13 @@ import tempfile
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 from lablib.places import FOLDER_VARIABLE
+
+# The same examples on every machine, and no example fails for being slow: speed is the benchmarks' matter.
+settings.register_profile("lablib", derandomize=True, deadline=None)
+settings.load_profile("lablib")
 
 
 def pytest_configure(config: pytest.Config) -> None:

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from lablib.bench.cautions import cautions
+from lablib.bench.margin import CutResult
 from lablib.datafile import read_table
 from lablib.errors import LabError
 from lablib.job.eye_sheet import EyeSheet
@@ -56,7 +58,7 @@ def findings(ticket: Ticket, sheets: tuple[EyeSheet, ...]) -> tuple[Finding, ...
 def _one_lens(ticket: Ticket, sheet: EyeSheet) -> list[Finding]:
     checks = [_blank(sheet), _stock_prism(sheet), _addition(sheet), *_vertex(ticket, sheet)]
     if sheet.finished is not None:
-        checks += [_thin_place(sheet), _groove(sheet)]
+        checks += [_thin_place(sheet), _groove(sheet), _cutting_not_known(sheet), *_bench(sheet)]
     return [finding for finding in checks if finding is not None]
 
 
@@ -156,6 +158,46 @@ def _groove(sheet: EyeSheet) -> Finding | None:
     )
 
 
+def _cutting_not_known(sheet: EyeSheet) -> Finding | None:
+    if sheet.order.lens.material.cuts_like is not None:
+        return None
+    return Finding(
+        name="cutting-not-known",
+        eye=sheet.eye,
+        text="how this material cuts is not known, so there are no bench figures: "
+        "add cuts_like with the name of a material of the table that cuts like it",
+    )
+
+
+def _bench(sheet: EyeSheet) -> list[Finding]:
+    """What the cut itself says, and a margin under the bound, for the job's cut and for cribbing."""
+    if sheet.cut is None:
+        return []
+    found = [Finding(name=one.name, eye=sheet.eye, text=one.text) for one in cautions(sheet.cut)]
+    passes = [
+        ("margin-below-bound", "the cut", sheet.cut),
+        ("crib-margin-below-bound", "cribbing", sheet.cut.crib),
+    ]
+    bound = _threshold("slip_probability")
+    for name, words, cut in passes:
+        if cut is not None and cut.slip_probability > bound:
+            found.append(Finding(name=name, eye=sheet.eye, text=_margin_words(words, cut, bound)))
+    return found
+
+
+def _margin_words(words: str, cut: CutResult, bound: float) -> str:
+    setup = cut.setup
+    helps = ["a smaller blank", "smaller bites"]
+    helps += [] if setup.crib_allowance_mm is not None else ["cribbing close on another hold"]
+    helps += [] if setup.film else ["a film"]
+    return (
+        f"the margin of {words} is {cut.margin:.2f}: by the estimate {100 * cut.slip_probability:.0f} % of "
+        f"such lenses turn on their block, and the bound is {100 * bound:.0f} %; the weakest joint is "
+        f"{cut.weakest_interface}; {', '.join(helps[:-1])} or {helps[-1]} would help, more clamp force is "
+        f"no remedy"
+    )
+
+
 def _pair(ticket: Ticket) -> list[Finding]:
     powers = [order.prescription for order in ticket.eyes if order.prescription is not None]
     if len(powers) == 2 and powers[0].cylinder_d * powers[1].cylinder_d < 0.0:
@@ -170,4 +212,4 @@ def _pair(ticket: Ticket) -> list[Finding]:
 
 
 def _threshold(name: str) -> float:
-    return read_table("lablib.job", "limits.toml")["find"][name]["value"]
+    return read_table("lablib.job", "findings.toml")[name]["value"]

@@ -1,5 +1,6 @@
 """The job sheet's figures with their workings, in the order in which they are reached."""
 
+from lablib.bench.workings import margin_workings
 from lablib.job.eye_sheet import EyeSheet
 from lablib.job.sheet import JobSheet
 from lablib.optics.edge_workings import edge_workings
@@ -27,6 +28,7 @@ def explain_eye(sheet: EyeSheet) -> tuple[Working, ...]:
         *edge_workings(finished, sheet.greatest_at, name="thickest edge"),
         *edge_workings(finished, sheet.least_at, name="thinnest edge"),
         weight_working(finished, order.lens.material.density),
+        *(margin_workings(sheet.cut) if sheet.cut else ()),
     )
 
 

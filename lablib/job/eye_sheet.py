@@ -5,7 +5,10 @@ from functools import cached_property
 
 import numpy as np
 
+from lablib.bench.margin import CutResult
 from lablib.errors import LabError
+from lablib.inspection.axis import axis_limit_deg
+from lablib.job.bench_step import cut_lens
 from lablib.job.ticket import EyeOrder, Ticket
 from lablib.optics.eye import Eye
 from lablib.optics.frame import POINTS, Frame, Outline, unit_circle
@@ -30,15 +33,15 @@ _CENTRE_INSIDE_MM = 0.1
 class EyeSheet:
     """One lens of a job, worked.
 
-    order: what was ordered.
-    frame: of the pair.
+    ticket: the job.
+    order: what was ordered for this eye.
     in_mm, up_mm: centration point from the boxed centre, nasally and up [mm].
     outline: of the finished lens.
     finished: the lens in its outline; None while the prescription is held.
     """
 
+    ticket: Ticket
     order: EyeOrder
-    frame: Frame
     in_mm: float
     up_mm: float
     outline: Outline
@@ -48,6 +51,26 @@ class EyeSheet:
     def eye(self) -> Eye:
         """Which eye."""
         return self.order.eye
+
+    @property
+    def frame(self) -> Frame:
+        """The frame of the pair."""
+        return self.ticket.frame
+
+    @cached_property
+    def cut(self) -> CutResult | None:
+        """What happens on the bench; None while the lens is held, or where its cutting is not known.
+
+        Worked only when asked for, so that a picture of the lens alone does not wait for it. Raises LabError
+        for a lens that cannot be cut so.
+        """
+        return None if self.finished is None else cut_lens(self.ticket, self.order, self.finished)
+
+    @property
+    def axis_tolerance_deg(self) -> float | None:
+        """How far the axis may be off either way [degrees]; None for a sphere and a held prescription."""
+        rx = self.order.prescription
+        return None if rx is None else axis_limit_deg(rx.cylinder_d)
 
     @property
     def centre_x_mm(self) -> float:
@@ -146,9 +169,7 @@ def work_eye(ticket: Ticket, order: EyeOrder) -> EyeSheet:
         finished = FinishedLens(
             lens=_lens(order, outline, x, up), outline=outline, centre_x_mm=x, centre_y_mm=up
         )
-    return EyeSheet(
-        order=order, frame=ticket.frame, in_mm=inward, up_mm=up, outline=outline, finished=finished
-    )
+    return EyeSheet(ticket=ticket, order=order, in_mm=inward, up_mm=up, outline=outline, finished=finished)
 
 
 def _require_inside(outline: Outline, x: float, y: float) -> None:

@@ -1,9 +1,12 @@
-"""The job sheet as text for people and as plain values for programs."""
+"""The job sheet as text to read at the bench."""
 
 import math
 import textwrap
 
+from lablib.bench.margin import CutResult
+from lablib.inspection.axis import standard_name
 from lablib.job.eye_sheet import EyeSheet
+from lablib.job.figures import bench_dict, eye_dict
 from lablib.job.sheet import JobSheet
 from lablib.optics.eye import Eye
 from lablib.optics.prism import in_words
@@ -12,94 +15,21 @@ from lablib.working import plain
 _LABEL, _COLUMN, _WIDTH = 34, 22, 96
 
 
-def as_dict(sheet: JobSheet) -> dict:
-    """Return the sheet as plain values: "number", "right", "left" (None for no lens), "holds", "findings".
-
-    sheet: a worked ticket.
-    """
-    return {
-        "number": sheet.ticket.number,
-        "right": eye_dict(sheet.right),
-        "left": eye_dict(sheet.left),
-        "holds": [
-            {"name": hold.name, "eye": hold.eye and hold.eye.value, "question": hold.question}
-            for hold in sheet.holds
-        ],
-        "findings": [
-            {"name": found.name, "eye": found.eye and found.eye.value, "text": found.text}
-            for found in sheet.findings
-        ],
-    }
-
-
-def eye_dict(sheet: EyeSheet | None) -> dict | None:
-    """Return one lens as plain values, those of the lens itself None while it is held.
-
-    sheet: the lens, worked; None for an eye that gets none, which returns None.
-    """
-    if sheet is None:
-        return None
-    rx = sheet.order.prescription
-    layout = {
-        "prescription": rx and str(rx),
-        "decentration_in_mm": sheet.in_mm,
-        "decentration_up_mm": sheet.up_mm,
-        "prism_in_prism_d": sheet.order.prism_in_up[0],
-        "prism_up_prism_d": sheet.order.prism_in_up[1],
-        "effective_diameter_mm": sheet.outline.effective_diameter_mm,
-        "minimum_blank_mm": sheet.minimum_blank_mm,
-        "minimum_blank_rule_mm": sheet.minimum_blank_rule_mm,
-        "blank_diameter_mm": sheet.order.lens.blank_diameter_mm,
-        "blank_covers": sheet.blank_covers,
-        "front_curve_d": sheet.order.lens.front_surface_d,
-    }
-    return layout | (dict.fromkeys(_LENS_FIGURES) if sheet.finished is None else _lens_dict(sheet))
-
-
-_LENS_FIGURES = (
-    "centre_thickness_mm",
-    "edge_least_mm",
-    "edge_least_at_deg",
-    "edge_greatest_mm",
-    "edge_greatest_at_deg",
-    "edge_nasal_mm",
-    "edge_temporal_mm",
-    "edge_top_mm",
-    "edge_bottom_mm",
-    "back_curve_base_d",
-    "back_curve_cross_d",
-    "volume_mm3",
-    "weight_g",
-)
-
-
-def _lens_dict(sheet: EyeSheet) -> dict:
-    finished, angle = sheet.finished, sheet.outline.angle_deg
-    base, cross = finished.lens.back_curves_d
-    figures = (
-        finished.lens.centre_thickness_mm,
-        float(finished.edge_mm.min()),
-        float(angle[sheet.least_at]),
-        float(finished.edge_mm.max()),
-        float(angle[sheet.greatest_at]),
-        finished.edge_at_mm(sheet.nasal_deg),
-        finished.edge_at_mm(sheet.nasal_deg + 180.0),
-        finished.edge_at_mm(90.0),
-        finished.edge_at_mm(270.0),
-        base,
-        cross,
-        finished.volume_mm3,
-        finished.weight_g(sheet.order.lens.material.density),
-    )
-    return dict(zip(_LENS_FIGURES, figures, strict=True))
-
-
 def as_text(sheet: JobSheet) -> str:
     """Return the sheet as lines to read at the bench.
 
     sheet: a worked ticket.
     """
-    return "\n".join([*_head(sheet), "", *_columns(sheet), *_questions(sheet), *_found(sheet)])
+    grade = ["", *textwrap.wrap(_ESTIMATE, _WIDTH)] if any(eye.cut for eye in sheet.eyes) else []
+    parts = (_head(sheet), [""], _columns(sheet), grade, _questions(sheet), _found(sheet))
+    return "\n".join(line for part in parts for line in part)
+
+
+_ESTIMATE = (
+    "Bench figures are teaching estimates. Which of two jobs is the harder, and by what factor, can be "
+    "learned from them; the margin itself is uncertain about threefold either way until this bench has "
+    "been calibrated."
+)
 
 
 def _head(sheet: JobSheet) -> list[str]:
@@ -139,17 +69,17 @@ def _column(sheet: EyeSheet) -> dict[str, str]:
         "Prism": in_words(*order.prism_in_up),
         "Lens": f"{lens.material.words}, {lens.coat}",
         "Supply": f"{lens.supply}, front curve {lens.front_surface_d:.2f} D",
-        "Optical centre from boxed centre": decentration_words(sheet),
+        "Optical centre from boxed centre": _decentration(sheet),
         "Least blank, exact / by rule": f"{exact:.1f} / {by_rule:.1f} mm",
         "Blank": f"{lens.blank_diameter_mm:g} mm, {covers}",
     }
-    return shown | _lens_rows(sheet)
+    return shown | _lens_rows(sheet) | _bench_rows(sheet)
 
 
 def _lens_rows(sheet: EyeSheet) -> dict[str, str]:
     if sheet.finished is None:
         return dict.fromkeys(_LENS_ROWS, "held")
-    at = _lens_dict(sheet)
+    at = eye_dict(sheet)
     values = (
         f"{at['back_curve_base_d']:.2f} / {at['back_curve_cross_d']:.2f} D",
         f"{at['centre_thickness_mm']:.2f} mm",
@@ -173,15 +103,75 @@ _LENS_ROWS = (
 )
 
 
+def _bench_rows(sheet: EyeSheet) -> dict[str, str]:
+    turn = {"Axis may be off": _axis_words(sheet)}
+    if sheet.cut is None:
+        return dict.fromkeys(_BENCH_ROWS, "held" if sheet.finished is None else "not known") | turn
+    at, cut = bench_dict(sheet), sheet.cut
+    clear = f"{abs(cut.block_clearance_mm):.1f} mm"
+    values = (
+        _start_words(cut),
+        f"{at['removed_volume_mm3'] / 1000:.1f} cm3",
+        f"{at['peak_removal_rate_mm3_per_s']:.0f} mm3/s",
+        f"{at['peak_tangential_force_n']:.1f} N",
+        f"{at['peak_cutting_torque_nmm'] / 1000:.2f} N m",
+        f"{at['front_hold_nmm'] / 1000:.2f} / {at['back_hold_nmm'] / 1000:.2f} N m",
+        at["weakest_interface"],
+        f"{at['clamp_force_n']:.0f} N",
+        f"inside by {clear}" if cut.block_clears else f"stands out by {clear}",
+        f"{at['margin']:.2f}, turn {cut.least.turn}, {where(cut.least.angle_deg, sheet.eye)}",
+        "not cribbed" if cut.crib is None else f"{cut.crib.margin:.2f}",
+        f"{percent(at['slip_probability'])} / {percent(at['slip_probability_calibrated'])}",
+    )
+    return dict(zip(_BENCH_ROWS, values, strict=True)) | turn
+
+
+_BENCH_ROWS = (
+    "Cut from",
+    "To take off",
+    "Greatest removal rate",
+    "Greatest tangential force",
+    "Greatest cutting torque",
+    "Hold, front / back",
+    "Weakest joint",
+    "Clamp force",
+    "Block in the outline",
+    "Margin, where least",
+    "Margin of cribbing",
+    "Slip, now / calibrated bench",
+)
+
+
+def _start_words(cut: CutResult) -> str:
+    allowance = cut.setup.crib_allowance_mm
+    blank = f"round blank, {cut.lens.blank_diameter_mm:g} mm"
+    return blank if allowance is None else f"crib, +{allowance:g} mm"
+
+
+def percent(share: float) -> str:
+    """Return a probability in whole per cent, never as certain.
+
+    share: from 0 to 1.
+    """
+    if 0.01 <= share <= 0.99:
+        return f"{100.0 * share:.0f} %"
+    return "under 1 %" if share < 0.5 else "over 99 %"
+
+
+def _axis_words(sheet: EyeSheet) -> str:
+    if sheet.order.prescription is None:
+        return "held"
+    limit = sheet.axis_tolerance_deg
+    if limit is not None:
+        return f"{limit:g} degrees, {standard_name()}"
+    return "no limit; a turn spoils coat, outline"
+
+
 def _edge(edge_mm: float, angle_deg: float, eye: Eye) -> str:
     return f"{edge_mm:.2f} mm, {where(angle_deg, eye)} ({angle_deg:.0f})"
 
 
-def decentration_words(sheet: EyeSheet) -> str:
-    """Return where the optical centre lies from the boxed centre, such as "3.0 mm in, 1.5 mm up".
-
-    sheet: the lens, worked.
-    """
+def _decentration(sheet: EyeSheet) -> str:
     across = _direction(sheet.in_mm, "in", "out")
     upright = _direction(sheet.up_mm, "up", "down")
     return ", ".join(part for part in (across, upright) if part) or "none"

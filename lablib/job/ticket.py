@@ -1,10 +1,11 @@
 """A job ticket as a value object: what was ordered, before anything is computed."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from pathlib import Path
 
-from lablib.datafile import require_in_limits
-from lablib.errors import LabError, require_finite
+from lablib.bench.machine import coat_names
+from lablib.bench.setup import Setup
+from lablib.errors import LabError, require_between, require_finite
 from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame
 from lablib.optics.limits import require_in_limits as require_optical
@@ -15,8 +16,11 @@ from lablib.optics.surface import power_from_lens_measure_d
 
 DESIGNS = ("single vision",)
 SUPPLIES = ("surfaced", "stock")
-COATS = ("uncoated", "coated", "slick")
+COATS = coat_names()
 BLOCKING_POINTS = ("boxed centre", "optical centre", "fitting cross")
+
+# What the bench does when a ticket does not say.
+_USUAL = Setup()
 
 
 def require_one_of(thing: str, value: object, known: tuple[str, ...]) -> str:
@@ -159,22 +163,30 @@ class Blocking:
     """How the lens is to be blocked.
 
     blocking_point: "boxed centre", "optical centre" or "fitting cross".
+    block: "round" or "half-eye".
     film: whether a film goes between pad and coat.
+    back_tape: whether the back of the lens is taped under the tip.
+    skin: "clean", "fingerprint" or "oily", what lies on the lens.
+    pad_age_months: [months].
+    temperature_c: of pad and room [degrees C].
     clamp_force_n: [N]; None leaves it to the bench.
 
-    Raises LabError for a word or a force the bench does not know.
+    Raises LabError for a word or a number the bench does not know.
     """
 
     blocking_point: str = "boxed centre"
-    film: bool = False
+    block: str = _USUAL.block
+    film: bool = _USUAL.film
+    back_tape: bool = _USUAL.back_tape
+    skin: str = _USUAL.skin
+    pad_age_months: float = _USUAL.pad_age_months
+    temperature_c: float = _USUAL.temperature_c
     clamp_force_n: float | None = None
 
     def __post_init__(self) -> None:
         require_one_of("blocking_point", self.blocking_point, BLOCKING_POINTS)
-        if not isinstance(self.film, bool):
-            raise LabError(f"film {self.film!r} is not yes or no: give true or false")
-        if self.clamp_force_n is not None:
-            _require("clamp_force_n", self.clamp_force_n)
+        # What the bench may be asked for is the bench's to say.
+        Setup(**{one.name: getattr(self, one.name) for one in fields(self) if one.name != "blocking_point"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -183,21 +195,21 @@ class Cut:
 
     crib_allowance_mm: what cribbing leaves round the outline [mm]; None: the uncut round blank.
     depth_per_turn_mm: [mm]; None leaves it to the bench.
+    wheel: "sharp", "used", "loaded" or "glazed".
 
-    Raises LabError for a number no machine cuts with.
+    Raises LabError for a word or a number no machine cuts with.
     """
 
     crib_allowance_mm: float | None = None
     depth_per_turn_mm: float | None = None
+    wheel: str = _USUAL.wheel
 
     def __post_init__(self) -> None:
-        for name in ("crib_allowance_mm", "depth_per_turn_mm"):
-            if getattr(self, name) is not None:
-                _require(name, getattr(self, name))
-
-
-def _require(name: str, value: object) -> float:
-    return require_in_limits(name, value, package="lablib.job", name=name)
+        Setup(crib_allowance_mm=self.crib_allowance_mm, wheel=self.wheel)
+        if self.depth_per_turn_mm is not None:
+            require_between(
+                "depth_per_turn_mm", self.depth_per_turn_mm, low=0.0, high=5.0, unit="mm", open_low=True
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -122,19 +122,21 @@ def _wearer(top: Fields) -> Wearer | None:
 def _blocking(top: Fields) -> Blocking | None:
     if (fields := top.table("blocking")) is None:
         return Blocking()
-    point, film = fields.take("blocking_point", "boxed centre"), fields.take("film", False)
-    force = fields.number("clamp_force_n")
+    given = {key: fields.number(key) for key in ("pad_age_months", "temperature_c", "clamp_force_n")}
+    given |= {key: fields.text(key) for key in ("blocking_point", "block", "skin")}
+    given |= {key: fields.take(key) for key in ("film", "back_tape")}
     fields.done()
     with fields.noting():
-        return Blocking(blocking_point=point, film=film, clamp_force_n=force)
+        return Blocking(**{key: value for key, value in given.items() if value is not None})
     return None
 
 
 def _cut(top: Fields) -> Cut | None:
     if (fields := top.table("cut")) is None:
         return Cut()
-    numbers = {key: fields.number(key) for key in ("crib_allowance_mm", "depth_per_turn_mm")}
+    given = {key: fields.number(key) for key in ("crib_allowance_mm", "depth_per_turn_mm")}
+    given["wheel"] = fields.text("wheel")
     fields.done()
     with fields.noting():
-        return Cut(**numbers)
+        return Cut(**{key: value for key, value in given.items() if value is not None})
     return None

@@ -1,5 +1,7 @@
 """A `Ticket` written as a ticket file, so that what a panel shows can be worked on the command line."""
 
+from dataclasses import asdict
+
 import tomli_w
 
 from lablib.job.ticket import EyeOrder, LensOrder, Ticket
@@ -18,20 +20,10 @@ def ticket_text(ticket: Ticket) -> str:
         "number": ticket.number,
         "note": ticket.note or None,
         "frame": _frame(ticket.frame),
-        "wearer": {
-            "vertex_distance_mm": ticket.wearer.vertex_distance_mm,
-            "tested_vertex_distance_mm": ticket.wearer.tested_vertex_distance_mm,
-        },
+        "wearer": asdict(ticket.wearer),
         **{order.eye.value: _eye(order) for order in ticket.eyes},
-        "blocking": {
-            "blocking_point": ticket.blocking.blocking_point,
-            "film": ticket.blocking.film,
-            "clamp_force_n": ticket.blocking.clamp_force_n,
-        },
-        "cut": {
-            "crib_allowance_mm": ticket.cut.crib_allowance_mm,
-            "depth_per_turn_mm": ticket.cut.depth_per_turn_mm,
-        },
+        "blocking": asdict(ticket.blocking),
+        "cut": asdict(ticket.cut),
     }
     return tomli_w.dumps(_present(table))
 

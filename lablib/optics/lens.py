@@ -46,6 +46,14 @@ class Lens:
         """
         return self.centre_thickness_mm + self.back.sag_mm(x_mm, y_mm) - self.front.sag_mm(x_mm, y_mm)
 
+    def thickness_or_nan_mm(self, x_mm: ArrayLike, y_mm: ArrayLike) -> np.ndarray:
+        """Return the thickness as `thickness_mm` does, not-a-number where a surface does not reach [mm].
+
+        x_mm, y_mm: points from the optical centre [mm], of one shape.
+        """
+        front, back = self.front.sag_or_nan_mm(x_mm, y_mm), self.back.sag_or_nan_mm(x_mm, y_mm)
+        return self.centre_thickness_mm + back - front
+
     @property
     def front_curve_d(self) -> float:
         """Front surface power in the lens's own index [D]."""

@@ -5,7 +5,7 @@ import pytest
 from lablib.command import main
 from lablib.errors import LabError
 from lablib.job.demo import demo_names, demo_path, demo_ticket
-from lablib.job.report import as_dict
+from lablib.job.figures import as_dict
 from lablib.job.sheet import work
 
 

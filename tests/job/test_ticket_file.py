@@ -265,15 +265,15 @@ RIGHT = {"sphere_d": -2.0, "monocular_pd_mm": 32.0}
         ),
         (
             {"blocking": {"film": "yes"}},
-            "[blocking] film 'yes' is not yes or no: give true or false",
+            "[blocking] film 'yes' is not yes or no: give True or False",
         ),
         (
             {"blocking": {"clamp_force_n": 5000}},
-            "[blocking] clamp_force_n 5000 is out of range: give from 100 to 500 N",
+            "[blocking] clamp force 5000 is out of range: give from 100 to 500 N",
         ),
         (
             {"cut": {"depth_per_turn_mm": 0}},
-            "[cut] depth_per_turn_mm 0 is out of range: give from 0.1 to 5 mm",
+            "[cut] depth_per_turn_mm 0 is out of range: give above 0 and up to 5 mm",
         ),
         (
             {"wearer": {"vertex_distance_mm": 120}},
