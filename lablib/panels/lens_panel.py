@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from lablib.job.eye_sheet import EyeSheet, work_eye
-from lablib.job.report import decentration_words, eye_dict, where
+from lablib.job.report import eye_dict, where
 from lablib.job.ticket import SUPPLIES, Ticket
 from lablib.job.ticket_writing import ticket_text
 from lablib.optics.eye import Eye
@@ -46,12 +46,12 @@ class LensPanel(Panel):
         _d("front_curve_d", "Front curve", (0.0, 10.0), 4.0, **_LENS),
         Choice(
             name="thickness_at",
-            label="Thickness given at",
+            label="Thickness at",
             options=(CENTRE, LEAST_EDGE),
             value=CENTRE,
             **_LENS,
         ),
-        _mm("thickness_mm", "Thickness there", (0.8, 10.0), 2.0, step=0.1, **_LENS),
+        _mm("thickness_mm", "Thickness", (0.8, 10.0), 2.0, step=0.1, **_LENS),
         Choice(name="supply", label="Supply", options=SUPPLIES, value="surfaced", **_LENS),
         _mm("blank_diameter_mm", "Blank diameter", (50.0, 85.0), 70.0, step=1.0, **_LENS),
         Choice(
@@ -63,7 +63,7 @@ class LensPanel(Panel):
         ),
         _mm("a_mm", "Width A", (40.0, 62.0), 50.0, **_WORN),
         _mm("b_mm", "Height B", (24.0, 50.0), 36.0, **_WORN),
-        _mm("dbl_mm", "Between lenses DBL", (14.0, 24.0), 18.0, **_WORN),
+        _mm("dbl_mm", "Bridge DBL", (14.0, 24.0), 18.0, **_WORN),
         _mm("monocular_pd_mm", "Monocular distance", (26.0, 38.0), 32.0, **_WORN),
         _mm("height_mm", "Centre height", (6.0, 40.0), 18.0, **_WORN),
     )
@@ -90,7 +90,8 @@ class LensPanel(Panel):
             ("Back curve, base", f"{at['back_curve_base_d']:.2f}", "D"),
             ("Back curve, cross", f"{at['back_curve_cross_d']:.2f}", "D"),
             ("Weight, edged", f"{at['weight_g']:.1f}", "g"),
-            ("Optical centre off boxed centre", decentration_words(data), ""),
+            ("Decentration across", f"{abs(data.in_mm):.1f}", f"mm {'in' if data.in_mm >= 0 else 'out'}"),
+            ("Decentration upright", f"{abs(data.up_mm):.1f}", f"mm {'up' if data.up_mm >= 0 else 'down'}"),
             ("Least blank, exact", f"{at['minimum_blank_mm']:.1f}", "mm"),
             ("Least blank, by rule", f"{at['minimum_blank_rule_mm']:.1f}", "mm"),
             ("Blank covers", "yes" if data.blank_covers else "no", ""),
@@ -101,17 +102,7 @@ class LensPanel(Panel):
 
         data: the lens, worked.
         """
-        at = eye_dict(data)
-        centre, greatest, least = (
-            f"{at[name]:.2f} mm" for name in ("centre_thickness_mm", "edge_greatest_mm", "edge_least_mm")
-        )
-        thick, thin = (where(at[f"edge_{name}_at_deg"], data.eye) for name in ("greatest", "least"))
-        if at["edge_greatest_mm"] > at["centre_thickness_mm"]:
-            edges = f"is thickest at its {thick} edge, {greatest}, thinnest at its {thin} edge, {least}"
-            form = f"{edges}, and {centre} at its optical centre"
-        else:
-            form = f"is {centre} thick at its optical centre and thins to {least} at its {thin} edge"
-        return f"The {data.eye} lens {form}; {_blank_words(data)}."
+        return f"The {data.eye} lens {_form(data, eye_dict(data))}; {_blank_words(data)}."
 
     def to_ticket(self, values: Values) -> str:
         """Return the text of a ticket for one eye.
@@ -133,10 +124,24 @@ class LensPanel(Panel):
 def _edge_rows(sheet: EyeSheet, at: dict) -> list[tuple[str, str, str]]:
     extremes = [
         (words, f"{at[f'edge_{name}_mm']:.2f}", f"mm, {where(at[f'edge_{name}_at_deg'], sheet.eye)}")
-        for words, name in (("Thickest edge", "greatest"), ("Thinnest edge", "least"))
+        for words, name in (("Thickest", "greatest"), ("Thinnest", "least"))
     ]
     sides = ("nasal", "temporal", "top", "bottom")
     return extremes + [(f"Edge, {side}", f"{at[f'edge_{side}_mm']:.2f}", "mm") for side in sides]
+
+
+def _form(sheet: EyeSheet, at: dict) -> str:
+    """Say what the lens is like, beginning where it is thickest."""
+    centre, greatest, least = (
+        f"{at[name]:.2f} mm" for name in ("centre_thickness_mm", "edge_greatest_mm", "edge_least_mm")
+    )
+    thick, thin = (where(at[f"edge_{name}_at_deg"], sheet.eye) for name in ("greatest", "least"))
+    if greatest == least:
+        return f"is {centre} thick at its optical centre and {least} all round its edge"
+    if at["edge_greatest_mm"] > at["centre_thickness_mm"]:
+        edges = f"is thickest at its {thick} edge, {greatest}, thinnest at its {thin} edge, {least}"
+        return f"{edges}, and {centre} at its optical centre"
+    return f"is {centre} thick at its optical centre and thins to {least} at its {thin} edge"
 
 
 def _blank_words(sheet: EyeSheet) -> str:

@@ -1,26 +1,23 @@
 """The HTML in a panel: style sheet, table of numbers, sentence, words in the picture's place."""
 
-import re
 from collections.abc import Sequence
 from html import escape
 
 # Sizes in ch follow the reader's font, so no label is cut off when it is larger than ours.
 # A letter is narrower than the figure 0 that ch measures: "Between lenses (DBL) [mm]" took 0.88 of its ch.
 CH_PER_CHARACTER = 0.92
-_STYLE = """<style>
+_STYLE = """\
 .lab-panel { gap: 8px 20px; }
-.lab-panel .lab-left { flex: 1 1 340px; min-width: 300px; max-width: 430px; }
-.lab-panel .lab-right { flex: 0 1 WIDTHpx; min-width: min(WIDTHpx, 100%); }
-.lab-panel .lab-stage {
-  width: WIDTHpx; max-width: 100%; aspect-ratio: WIDTH / HEIGHT; overflow: hidden; background: #fff;
-}
+.lab-panel .lab-left { flex: 1 1 345px; min-width: 300px; max-width: 430px; }
+.lab-panel .lab-right { flex: 1000 1 460px; min-width: min(460px, 100%); max-width: var(--lab-width); }
+.lab-panel .lab-stage { width: 100%; aspect-ratio: var(--lab-ratio); overflow: hidden; background: #fff; }
 .lab-panel .lab-stage img { width: 100%; height: 100%; margin: 0; }
 .lab-panel .lab-stage :is(.widget-html, .widget-html-content) { width: 100%; height: 100%; margin: 0; }
 .lab-panel .lab-control .widget-label {
-  flex: 0 0 auto; width: LABELch; text-align: left; overflow: visible; text-overflow: clip;
+  flex: 0 0 auto; width: var(--lab-label); text-align: left; overflow: visible; text-overflow: clip;
 }
 .lab-panel .lab-control { width: auto; overflow: visible; }
-.lab-panel .lab-control .widget-text { flex: 0 0 auto; width: calc(LABELch + 76px); }
+.lab-panel .lab-control .widget-text { flex: 0 0 auto; width: calc(var(--lab-label) + 76px); }
 .lab-panel .lab-control .widget-text input { text-align: right; font-variant-numeric: tabular-nums; }
 .lab-panel .lab-control .widget-dropdown { flex: 1 1 0; width: auto; min-width: 0; }
 .lab-panel .lab-control select { min-width: 0; }
@@ -39,24 +36,37 @@ _STYLE = """<style>
 .lab-panel .lab-numbers th { text-align: left; font-weight: normal; padding: 2px 8px 2px 0; }
 .lab-panel .lab-numbers td { text-align: right; padding: 2px 0; white-space: nowrap; }
 .lab-panel .lab-numbers td { font-variant-numeric: tabular-nums; }
-.lab-panel .lab-numbers td + td { text-align: left; padding-left: 6px; width: 3em; }
+.lab-panel .lab-numbers td + td { text-align: left; padding-left: 6px; width: auto; min-width: 3em; }
+.lab-panel .lab-right .lab-numbers tbody { display: block; columns: 3 210px; column-gap: 24px; }
+.lab-panel .lab-right .lab-numbers tr { display: flex; break-inside: avoid; }
+.lab-panel .lab-right .lab-numbers th { flex: 1; }
 .lab-panel .lab-sentence { margin: 8px 0 0; font-size: 14px; line-height: 1.45; min-height: 2.9em; }
 .lab-panel .lab-tickets { flex: 1 1 100%; padding-top: 6px; }
 .lab-panel .lab-tickets { border-top: 1px solid var(--jp-border-color2, #ddd); }
 .lab-panel .lab-tickets > .widget-hbox { gap: 0 24px; }
 .lab-panel .lab-tickets .widget-label { width: auto; margin-right: 6px; }
 .lab-panel .lab-said { margin: 2px 0 0; line-height: 1.45; min-height: 1.45em; overflow-wrap: anywhere; }
-</style>"""
+"""
+
+
+def size_class(*, width_px: int, height_px: int, label_chars: int) -> str:
+    """Return the class that gives a panel its size; panels of one size share it.
+
+    width_px, height_px: of the picture as shown [px].
+    label_chars: characters in the longest label.
+    """
+    return f"lab-{width_px}-{height_px}-{label_chars}"
 
 
 def style_sheet(*, width_px: int, height_px: int, label_chars: int) -> str:
     """Return the style sheet of a panel.
 
-    width_px, height_px: of the picture as shown [px].
-    label_chars: characters in the longest label.
+    width_px, height_px, label_chars: as in `size_class`.
     """
-    numbers = {"WIDTH": width_px, "HEIGHT": height_px, "LABEL": f"{label_chars * CH_PER_CHARACTER:.1f}"}
-    return re.sub("|".join(numbers), lambda found: str(numbers[found.group()]), _STYLE)
+    size = size_class(width_px=width_px, height_px=height_px, label_chars=label_chars)
+    label = f"{label_chars * CH_PER_CHARACTER:.1f}ch"
+    picture = f"--lab-width: {width_px}px; --lab-ratio: {width_px} / {height_px}"
+    return f"<style>\n.{size} {{ {picture}; --lab-label: {label}; }}\n{_STYLE}</style>"
 
 
 def table(rows: Sequence[tuple[str, str, str]]) -> str:

@@ -12,6 +12,7 @@ from traitlets import Unicode
 
 from lablib.errors import LabError
 from lablib.panels import markup
+from lablib.panels.arrangement import Parts, arranged
 from lablib.panels.controls import control_for
 from lablib.panels.specs import Choice, Slider
 from lablib.panels.tickets import TicketRow
@@ -77,7 +78,14 @@ class Panel(ABC):
             write=self._ticket_text,
             take=self._take_ticket,
         )
-        self.widget = self._laid_out(whole=move is None)
+        parts = Parts(
+            controls=[self.handles[name] for name in self.shown],
+            stage=[self._image, self._words],
+            table=self._table,
+            sentence=self._sentence,
+            tickets=self._tickets.widget if move is None else None,
+        )
+        self.widget = arranged(parts, width_px=self.picture.width_px, height_px=self.picture.height_px)
         self._put(self._checked(start))
         self._redraw()
 
@@ -219,33 +227,3 @@ class Panel(ABC):
         self._put(wanted)
         self._show(data)
         return remark
-
-    def _laid_out(self, *, whole: bool) -> widgets.Widget:
-        style = markup.style_sheet(
-            width_px=self.picture.width_px,
-            height_px=self.picture.height_px,
-            label_chars=max(len(self.ranges[name].title) for name in self.shown),
-        )
-        left = _classed(widgets.VBox([*self._controls_shown(), self._table]), "lab-left")
-        stage = _classed(widgets.Box([self._image, self._words]), "lab-stage")
-        right = _classed(widgets.VBox([stage, self._sentence]), "lab-right")
-        parts = [widgets.HTML(style, layout={"display": "none"}), left, right]
-        if whole:
-            parts.append(self._tickets.widget)
-        return _classed(widgets.HBox(parts, layout={"flex_flow": "row wrap"}), "lab-panel")
-
-    def _controls_shown(self) -> list[widgets.Widget]:
-        """Return the controls with a heading wherever a group begins."""
-        parts, group = [], ""
-        for name in self.shown:
-            if (heading := self.ranges[name].group) != group:
-                parts.append(widgets.HTML(markup.group(heading)))
-                group = heading
-            parts.append(_classed(self.handles[name].widget, "lab-control"))
-        return parts
-
-
-def _classed(widget: widgets.DOMWidget, name: str) -> widgets.DOMWidget:
-    """Return a widget after giving it a class of the style sheet."""
-    widget.add_class(name)
-    return widget

@@ -5,15 +5,14 @@ from matplotlib.patches import Polygon
 
 from lablib.job.eye_sheet import EyeSheet
 from lablib.pictures.kept import KeptPicture, set_limits
-from lablib.pictures.lens_front import EDGE_BAND
 from lablib.pictures.lens_section import NOWHERE, WORDS_PT
-from lablib.pictures.palette import GREATEST, INK, LEAST, OUTLINE, QUIET_INK
+from lablib.pictures.palette import EDGE, GREATEST, INK, LEAST, OUTLINE, QUIET_INK
 from lablib.pictures.window import Box, add_axes, place, shown_px
 
-# Few tops, so that the scale hardly ever changes; each with the distance between its ticks.
-TOPS_MM = ((6.0, 1), (12.0, 2), (24.0, 4), (48.0, 8), (96.0, 16))
+# Few tops, so that the scale hardly ever changes; each with the distances between its ticks and lines.
+TOPS_MM = ((10.0, 2, 1), (20.0, 4, 2), (40.0, 10, 5), (80.0, 20, 10))
 # A mark and its number stand above the thickest edge.
-_ROOM = 0.72
+_ROOM = 0.82
 _DIRECTIONS = ("nasal", "top", "temporal", "bottom", "nasal")
 _EVERY = 2
 
@@ -29,17 +28,19 @@ class EdgeRound:
         self.box_px = box_px
         self.axes = axes = add_axes(picture, box_px)
         axes.set_axisbelow(True)
-        axes.grid(axis="y", color="#dddddd", linewidth=0.8)
+        axes.grid(axis="y", which="both", color="#dddddd", linewidth=0.8)
         axes.tick_params(labelsize=WORDS_PT, color=QUIET_INK, labelcolor=INK)
         axes.spines[["top", "right"]].set_visible(False)
         axes.set_xticks(range(0, 361, 90), _DIRECTIONS)
         axes.set_xticks(range(0, 361, 30), minor=True)
         self._set_top(*TOPS_MM[0])
         moving = picture.moving
-        self.area = moving(axes.add_patch(Polygon(NOWHERE, zorder=2, **EDGE_BAND.fill())))
+        self.area = moving(axes.add_patch(Polygon(NOWHERE, zorder=2, **EDGE.fill())))
         self.line = moving(axes.plot([], [], zorder=3, **OUTLINE.line())[0])
         self.greatest = moving(axes.plot([], [], zorder=5, **GREATEST.point())[0])
         self.least = moving(axes.plot([], [], zorder=5, **LEAST.point())[0])
+        for mark in (self.greatest, self.least):
+            mark.set_clip_on(False)
         words = {"fontsize": WORDS_PT, "color": INK, "ha": "center", "va": "center", "zorder": 6}
         self.greatest_words, self.least_words = (
             picture.label(axes, transform=shown_px(picture), **words) for _ in range(2)
@@ -61,11 +62,12 @@ class EdgeRound:
         self._mark(sheet, sheet.greatest_at, self.greatest, self.greatest_words, +1, taken)
         self._mark(sheet, sheet.least_at, self.least, self.least_words, -1, taken)
 
-    def _set_top(self, top_mm: float, step_mm: int) -> None:
+    def _set_top(self, top_mm: float, tick_mm: int, line_mm: int) -> None:
+        if self.axes.get_ylim() == (0.0, top_mm):
+            return
         set_limits(self.axes, x=(0.0, 360.0), y=(0.0, top_mm))
-        ticks = list(range(0, int(top_mm) + 1, step_mm))
-        if list(self.axes.get_yticks()) != ticks:
-            self.axes.set_yticks(ticks)
+        self.axes.set_yticks(range(0, int(top_mm) + 1, tick_mm))
+        self.axes.set_yticks(range(0, int(top_mm) + 1, line_mm), minor=True)
 
     def _mark(self, sheet, at: int, mark, label, side: int, taken: list[Box]) -> None:
         """Put a mark on the line and its number beyond it, or on the other side where there is no room."""
@@ -76,5 +78,5 @@ class EdgeRound:
         x = left + turned / 360.0 * (right - left)
         y = bottom + edge / self.axes.get_ylim()[1] * (top - bottom)
         taken.append((x - 6, y - 6, x + 6, y + 6))
-        spots = [(x, y + side * 16), (x, y - side * 16), (x + 40, y - side * 16), (x - 40, y - side * 16)]
+        spots = [(x, y + side * 8, 0, side), (x, y - side * 8, 0, -side), (x + 8, y, 1, 1), (x - 8, y, -1, 1)]
         place(label, f"{edge:.2f}", spots, inside=self.box_px, taken=taken)

@@ -2,36 +2,37 @@
 
 import numpy as np
 from matplotlib.colors import to_rgba
+from matplotlib.lines import Line2D
 from matplotlib.patches import Polygon
 
 from lablib.job.eye_sheet import EyeSheet
 from lablib.pictures.kept import KeptPicture
-from lablib.pictures.lens_section import NOWHERE, WORDS_PT
+from lablib.pictures.label import Label
+from lablib.pictures.lens_section import HATCHED, NOWHERE, WORDS_PT
 from lablib.pictures.palette import (
     BLANK,
     BOXED_CENTRE,
     CUT_AWAY,
+    CUTTING_LINE,
+    CYLINDER_AXIS,
+    EDGE,
     GLASS,
     GREATEST,
     INK,
     LEAST,
     MIDLINE,
-    OKABE_ITO,
     OPTICAL_CENTRE,
     OUTLINE,
-    PAPER,
     QUIET_INK,
-    Look,
+    TOO_SMALL,
 )
 from lablib.pictures.window import Box, Window, place
 
-EDGE_BAND = Look(colour=OKABE_ITO["orange"], opacity=0.45)
-AXIS_LINE = Look(colour=OKABE_ITO["bluish green"], dashes=(0, (9, 3)), width_pt=1.6)
-THICKEST_CUT = Look(colour=QUIET_INK, dashes=(0, (3, 2)), width_pt=1.0)
-TOO_SMALL = Look(colour=OKABE_ITO["vermilion"], dashes="solid", width_pt=2.0)
 # Every third of 720 points is as smooth to the eye and three times as fast.
 _EVERY = 3
-_MARGIN_PX, _MARK_PX = 4.0, 9.0
+# A mark stands so far off the band, is so large, and its number stands so far off it.
+_MARK_PX, _HALF_MARK_PX, _BESIDE_PX = 9.0, 6.0, 9.0
+_MARGIN_PX = 4.0
 _CIRCLE = np.exp(2j * np.pi * np.arange(121) / 120)
 _FAR_MM = 100.0
 
@@ -58,13 +59,12 @@ class FrontDrawing:
         self._add_areas(picture)
         self._add_lines(picture)
         words = {"fontsize": WORDS_PT, "ha": "center", "va": "center", "zorder": 9}
-        self.nasal, self.temporal = (self.window.label(color=QUIET_INK, **words) for _ in range(2))
         self.greatest_words, self.least_words = (self.window.label(color=INK, **words) for _ in range(2))
 
     def _add_areas(self, picture: KeptPicture) -> None:
         axes, moving = self.window.axes, picture.moving
         self.ghost = moving(axes.add_patch(Polygon(NOWHERE, zorder=1, **CUT_AWAY.fill())))
-        self.band = moving(axes.add_patch(Polygon(NOWHERE, zorder=2, **EDGE_BAND.fill())))
+        self.band = moving(axes.add_patch(Polygon(NOWHERE, zorder=2, **EDGE.fill())))
         self.glass = moving(
             axes.add_patch(
                 Polygon(
@@ -76,19 +76,20 @@ class FrontDrawing:
                 )
             )
         )
-        hatched = {"hatch": "////", "facecolor": PAPER, "edgecolor": TOO_SMALL.colour, "linewidth": 0.0}
-        self.missing = moving(axes.add_patch(Polygon(NOWHERE, zorder=4, **hatched)))
+        self.missing = moving(axes.add_patch(Polygon(NOWHERE, zorder=4, hatch="////", **HATCHED)))
 
     def _add_lines(self, picture: KeptPicture) -> None:
         axes, moving = self.window.axes, picture.moving
         self.midline = moving(axes.plot([-_FAR_MM, _FAR_MM], [0.0, 0.0], zorder=4, **MIDLINE.line())[0])
         self.box = moving(axes.plot([], [], color=QUIET_INK, linewidth=0.6, zorder=4)[0])
         self.rim = moving(axes.plot([], [], zorder=5, **BLANK.line())[0])
-        self.cut = moving(axes.plot([], [], zorder=5, **THICKEST_CUT.line())[0])
-        self.axis = moving(axes.plot([], [], zorder=5, **AXIS_LINE.line())[0])
+        self.cut = moving(axes.plot([], [], zorder=5, **CUTTING_LINE.line())[0])
+        self.axis = moving(axes.plot([], [], zorder=5, **CYLINDER_AXIS.line())[0])
         self.axis.set_clip_path(self.glass)
         self.boxed_centre = moving(axes.plot([0.0], [0.0], zorder=6, **BOXED_CENTRE.point())[0])
+        self.boxed_centre.set_markersize(6)
         self.optical_centre = moving(axes.plot([], [], zorder=7, **OPTICAL_CENTRE.point())[0])
+        self.optical_centre.set_markersize(11)
         self.greatest = moving(axes.plot([], [], zorder=8, **GREATEST.point())[0])
         self.least = moving(axes.plot([], [], zorder=8, **LEAST.point())[0])
 
@@ -147,31 +148,24 @@ class FrontDrawing:
             self.axis.set_data(line.real, line.imag)
 
     def _write(self, sheet: EyeSheet) -> None:
-        inside = self.window.box_px
-        left, bottom, right, _ = inside
         taken: list[Box] = []
-        nasal_px, temporal_px = (right, left) if sheet.eye.nasal_sign > 0 else (left, right)
-        place(self.nasal, "nasal", [(nasal_px, bottom)], inside=inside, taken=taken)
-        place(self.temporal, "temporal", [(temporal_px, bottom)], inside=inside, taken=taken)
-        outer = banded(sheet)
-        for mark, label, at in (
-            (self.greatest, self.greatest_words, sheet.greatest_at),
-            (self.least, self.least_words, sheet.least_at),
-        ):
-            away = outward(sheet)[0][at], outward(sheet)[1][at]
-            x, y = self.window.px(outer[0][at], outer[1][at])
-            spot = (x + away[0] * _MARK_PX, y + away[1] * _MARK_PX)
-            mark.set_data(*self._mm([spot]))
-            taken.append((spot[0] - 6, spot[1] - 6, spot[0] + 6, spot[1] + 6))
-            words = f"{sheet.finished.edge_mm[at]:.2f}"
-            spots = [(x + away[0] * far, y + away[1] * far * 0.8) for far in (30, 34, -14, -40)]
-            place(label, words, spots, inside=inside, taken=taken)
+        self._mark(sheet, sheet.greatest_at, self.greatest, self.greatest_words, taken)
+        self._mark(sheet, sheet.least_at, self.least, self.least_words, taken)
 
-    def _mm(self, points: list[tuple[float, float]]) -> tuple[list[float], list[float]]:
-        left, bottom, right, top = self.window.box_px
-        scale = self.window.px_per_mm
-        across = [(x - (left + right) / 2.0) / scale for x, _ in points]
-        return across, [(y - (bottom + top) / 2.0) / scale for _, y in points]
+    def _mark(self, sheet: EyeSheet, at: int, mark: Line2D, label: Label, taken: list[Box]) -> None:
+        """Put a mark beside the band, and its number beyond or, where that is taken, within."""
+        out_x, out_y = (float(part[at]) for part in outward(sheet))
+        x_mm, y_mm = (float(part[at]) for part in banded(sheet))
+        mark_mm = _MARK_PX / self.window.px_per_mm
+        mark.set_data([x_mm + out_x * mark_mm], [y_mm + out_y * mark_mm])
+        x, y = self.window.px(x_mm + out_x * mark_mm, y_mm + out_y * mark_mm)
+        taken.append((x - _HALF_MARK_PX, y - _HALF_MARK_PX, x + _HALF_MARK_PX, y + _HALF_MARK_PX))
+        spots = [
+            (x + side_x * _BESIDE_PX, y + side_y * _BESIDE_PX, side_x, side_y)
+            for side_x, side_y in ((out_x, out_y), (out_y, -out_x), (-out_y, out_x), (-out_x, -out_y))
+        ]
+        words = f"{sheet.finished.edge_mm[at]:.2f}"
+        place(label, words, spots, inside=self.window.box_px, taken=taken)
 
 
 def outward(sheet: EyeSheet) -> tuple[np.ndarray, np.ndarray]:

@@ -8,14 +8,28 @@ from matplotlib.patches import Polygon
 
 from lablib.optics.section import Section
 from lablib.pictures.kept import KeptPicture
-from lablib.pictures.palette import BACK_SURFACE, BLANK, CUT_AWAY, FRONT_SURFACE, GLASS, INK, OUTLINE
-from lablib.pictures.window import Box, Window, place
+from lablib.pictures.palette import (
+    BACK_SURFACE,
+    BLANK,
+    CUT_AWAY,
+    FRONT_SURFACE,
+    GLASS,
+    INK,
+    OUTLINE,
+    PAPER,
+    TOO_SMALL,
+)
+from lablib.pictures.window import Box, Spot, Window, place
 
 WORDS_PT, HEADING_PT = 9.0, 9.5
-# Above the front vertex there is room for one number; below the deepest edge for one more.
-_HEAD_PX, _FOOT_PX = 24.0, 20.0
-_MARGIN_PX = 4.0
+# Above the front vertex there is room for one number.
+_HEAD_PX, _FOOT_PX = 24.0, 8.0
+_MARGIN_PX, _GAP_PX = 4.0, 4.0
+# Points of a section that are fenced off together when a number looks for a free place.
+_SLICE = 8
 NOWHERE = np.zeros((1, 2))
+# What the blank does not reach.
+HATCHED = {"facecolor": PAPER, "edgecolor": TOO_SMALL.colour, "linewidth": 0.0}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -86,6 +100,9 @@ class SectionDrawing:
             )
         )
         self.glass = moving(axes.add_patch(Polygon(NOWHERE, zorder=2, **GLASS.fill())))
+        self.missing = [
+            moving(axes.add_patch(Polygon(NOWHERE, zorder=3, hatch="////", **HATCHED))) for _ in range(2)
+        ]
         self.front = moving(axes.plot([], [], zorder=4, **FRONT_SURFACE.line())[0])
         self.back = moving(axes.plot([], [], zorder=4, **BACK_SURFACE.line())[0])
         self.edges = moving(axes.plot([], [], zorder=3, **OUTLINE.line())[0])
@@ -115,6 +132,7 @@ class SectionDrawing:
         self.back.set_data(across, -section.back_mm)
         self.glass.set_xy(_ring(across, section.front_mm, section.back_mm))
         self.blank.set_xy(_ring(blank_across, section.blank_front_mm, section.blank_back_mm))
+        self._hatch(cut, across)
         x0, x1 = across[0], across[-1]
         self.edges.set_data(
             [x0, x0, np.nan, x1, x1],
@@ -122,21 +140,60 @@ class SectionDrawing:
         )
         self._write(cut)
 
+    def _hatch(self, cut: Cut, across: np.ndarray) -> None:
+        """Hatch what the blank does not reach at either end."""
+        section = cut.section
+        low, high = section.blank_along_mm[[0, -1]] if section.blank_along_mm.size else (np.inf, np.inf)
+        for patch, there in zip(
+            self.missing, (section.along_mm <= low, section.along_mm >= high), strict=True
+        ):
+            patch.set_visible(bool(there.any()))
+            patch.set_xy(_ring(across[there], section.front_mm[there], section.back_mm[there]))
+
     def _write(self, cut: Cut) -> None:
-        section, taken = cut.section, []
+        section = cut.section
         front, back = (
             float(np.interp(cut.at_mm, section.along_mm, depth))
             for depth in (section.front_mm, section.back_mm)
         )
         at = float(cut.across_mm(np.array(cut.at_mm)))
         self.gauge.set_data([at, at], [-front, -back])
+        space = {"inside": self.window.box_px, "taken": [], "drawn": self._drawn(cut)}
         x, y = self.window.px(at, -front)
-        place(self.at, cut.at_words, [(x, y + 11)], inside=self.window.box_px, taken=taken)
+        place(self.at, cut.at_words, [(x, y + _GAP_PX, 0, 1)], **space)
         for label, words, index in ((self.start, cut.start_words, 0), (self.end, cut.end_words, -1)):
-            place_at = float(cut.across_mm(section.along_mm[index]))
-            x, y = self.window.px(place_at, -section.back_mm[index])
-            outward = 18 if place_at > 0 else -18
-            place(label, words, [(x + outward, y - 10)], inside=self.window.box_px, taken=taken)
+            place(label, words, self._beside(cut, index), **space)
+
+    def _beside(self, cut: Cut, index: int) -> list[Spot]:
+        """Spots for the number of an edge: outside it above, below, or under it."""
+        across = float(cut.across_mm(cut.section.along_mm[index]))
+        x, front_y = self.window.px(across, -float(cut.section.front_mm[index]))
+        _, back_y = self.window.px(across, -float(cut.section.back_mm[index]))
+        side = 1 if across > 0 else -1
+        return [
+            (x, front_y + _GAP_PX, side, 1),
+            (x - side * _GAP_PX, back_y - _GAP_PX, side, -1),
+            (x, back_y - _GAP_PX, 0, -1),
+        ]
+
+    def _drawn(self, cut: Cut) -> list[Box]:
+        """Boxes that together hold the lens, and the blank beyond its ends."""
+        section = cut.section
+        boxes = self._slices(cut, section.along_mm, section.front_mm, section.back_mm)
+        along = section.blank_along_mm
+        for there in (along < section.along_mm[0], along > section.along_mm[-1]):
+            surfaces = (part[there] for part in (along, section.blank_front_mm, section.blank_back_mm))
+            boxes += self._slices(cut, *surfaces)
+        return boxes
+
+    def _slices(self, cut: Cut, along: np.ndarray, front: np.ndarray, back: np.ndarray) -> list[Box]:
+        across, found = cut.across_mm(along), []
+        for start in range(0, across.size - 1, _SLICE):
+            part = slice(start, start + _SLICE + 1)
+            left, right = sorted((float(across[part][0]), float(across[part][-1])))
+            low, high = -float(back[part].max()), -float(front[part].min())
+            found.append((*self.window.px(left, low), *self.window.px(right, high)))
+        return found
 
 
 def _ring(across: np.ndarray, front: np.ndarray, back: np.ndarray) -> np.ndarray:

@@ -9,6 +9,10 @@ from lablib.pictures.kept import DOTS_PER_INCH, KeptPicture, set_limits
 from lablib.pictures.label import Label
 
 Box = tuple[float, float, float, float]
+# A point [shown px], and to which side of it a label stands: -1 left or below, 0 on it, 1 right or above.
+Spot = tuple[float, float, float, float]
+# A label's white rim is part of it.
+_RIM_PX = 2.0
 
 
 class Window:
@@ -63,6 +67,17 @@ class Window:
             bottom + self._origin[1] + y_mm * self.px_per_mm,
         )
 
+    def mm(self, x_px: float, y_px: float) -> tuple[float, float]:
+        """Return which point of the window's axes lies at a place in the picture [mm].
+
+        x_px, y_px: from the picture's lower left corner [shown px].
+        """
+        left, bottom, _, _ = self.box_px
+        return (
+            (x_px - left - self._origin[0]) / self.px_per_mm,
+            (y_px - bottom - self._origin[1]) / self.px_per_mm,
+        )
+
     def label(self, **style: object) -> Label:
         """Add a moving text that is placed in shown pixels.
 
@@ -72,16 +87,15 @@ class Window:
 
 
 def add_axes(picture: KeptPicture, box_px: Box) -> Axes:
-    """Add axes that fill a rectangle.
+    """Add axes that fill a rectangle and keep the limits they are given.
 
     picture: where.
     box_px: left, bottom, right and top, from the picture's lower left corner [shown px].
     """
     left, bottom, right, top = box_px
     width, height = picture.width_px, picture.height_px
-    return picture.figure.add_axes(
-        (left / width, bottom / height, (right - left) / width, (top - bottom) / height)
-    )
+    place_in_figure = (left / width, bottom / height, (right - left) / width, (top - bottom) / height)
+    return picture.figure.add_axes(place_in_figure, autoscale_on=False)
 
 
 def shown_px(picture: KeptPicture) -> Affine2D:
@@ -90,27 +104,40 @@ def shown_px(picture: KeptPicture) -> Affine2D:
 
 
 def place(
-    label: Label, text: str, spots: Sequence[tuple[float, float]], *, inside: Box, taken: list[Box]
-) -> Box:
-    """Set a label at the first of several spots that is free, moved in from the rim, and return its box.
+    label: Label,
+    text: str,
+    spots: Sequence[Spot],
+    *,
+    inside: Box,
+    taken: list[Box],
+    drawn: Sequence[Box] = (),
+) -> None:
+    """Set a label at the best of several spots, moved in from the rim, and add its box to those taken.
 
     label: a label of `Window.label`, centred both ways.
     text: what it says.
-    spots: centres to try, best first [shown px]; the last is taken when none is free.
+    spots: where to try, best first.
     inside: the box it must stay in [shown px].
-    taken: boxes that other labels and marks have [shown px]; the label's own is added.
+    taken: boxes of other labels and of marks, to keep clear of first of all [shown px].
+    drawn: boxes of what is drawn, to keep clear of where that can be had [shown px].
     """
     label.set_text(text)
-    half_x, half_y = (side / 2.0 + 2.0 for side in size_px(label))
-    for x, y in spots:
-        x = min(max(x, inside[0] + half_x), inside[2] - half_x)
-        y = min(max(y, inside[1] + half_y), inside[3] - half_y)
-        box = (x - half_x, y - half_y, x + half_x, y + half_y)
-        if not any(overlap(box, other) for other in taken):
-            break
-    label.set_position((x, y))
-    taken.append(box)
-    return box
+    half = tuple(side / 2.0 + _RIM_PX for side in size_px(label))
+    boxes = [_at(spot, half, inside) for spot in spots]
+    best = min(boxes, key=lambda box: (_count(box, taken), _count(box, drawn)))
+    label.set_position(((best[0] + best[2]) / 2.0, (best[1] + best[3]) / 2.0))
+    taken.append(best)
+
+
+def _at(spot: Spot, half: tuple[float, float], inside: Box) -> Box:
+    x, y, beside, above = spot
+    x = min(max(x + beside * half[0], inside[0] + half[0]), inside[2] - half[0])
+    y = min(max(y + above * half[1], inside[1] + half[1]), inside[3] - half[1])
+    return (x - half[0], y - half[1], x + half[0], y + half[1])
+
+
+def _count(box: Box, others: Sequence[Box]) -> int:
+    return sum(overlap(box, other) for other in others)
 
 
 def size_px(label: Label) -> tuple[float, float]:

@@ -1,5 +1,7 @@
 """The frame of every panel: one redraw a move, words in the picture's place, nothing hidden."""
 
+from dataclasses import replace
+
 import pytest
 from bar import BarPanel, state
 from stops import move_every_control
@@ -141,9 +143,43 @@ def test_the_picture_has_a_name_where_the_browser_looks_for_it(panel):
 def test_the_style_sheet_knows_the_size(panel):
     style = panel.widget.children[0].value
 
-    assert "width: 300px; max-width: 100%; aspect-ratio: 300 / 200;" in style
-    assert "WIDTH" not in style
-    assert "LABEL" not in style
+    assert ".lab-300-200-11 { --lab-width: 300px; --lab-ratio: 300 / 200; --lab-label: 10.1ch; }" in style
+    assert "lab-300-200-11" in panel.widget._dom_classes
+
+
+def test_a_panel_that_moves_only_some_controls_shows_these_alone(tmp_path):
+    panel = BarPanel(folder=tmp_path, move=("second_mm",), first_mm=2)
+    shown = panel.widget.children[1].children
+
+    assert panel.shown == ("second_mm",)
+    assert [part for part in shown if "lab-control" in part._dom_classes] == [
+        panel.handles["second_mm"].widget
+    ]
+    assert shown[-1] is panel._table
+    assert panel._tickets.widget not in panel.widget.children
+    assert panel.values == {"first_mm": 2, "second_mm": 6, "colour": "black"}
+
+
+def test_a_whole_panel_shows_all_controls_and_has_its_numbers_under_the_sentence(panel):
+    _, left, right, tickets = panel.widget.children
+
+    assert [handle.widget for handle in panel.handles.values()] == list(left.children)
+    assert list(right.children[1:]) == [panel._sentence, panel._table]
+    assert tickets is panel._tickets.widget
+
+
+def test_only_controls_that_are_there_can_be_moved(tmp_path):
+    with pytest.raises(LabError, match="'third_mm' is not a control of this panel: give any of first_mm"):
+        BarPanel(folder=tmp_path, move=("third_mm",))
+
+
+def test_a_heading_stands_where_a_group_begins(tmp_path):
+    grouped = tuple(replace(spec, group="Less & more") for spec in BarPanel.controls[:2])
+    panel = type("Grouped", (BarPanel,), {"controls": (*grouped, BarPanel.controls[2])})(folder=tmp_path)
+    column = panel.widget.children[1].children
+
+    assert column[0].value == '<p class="lab-group">Less &amp; more</p>'
+    assert list(column[1:3]) == [panel.handles[name].widget for name in ("first_mm", "second_mm")]
 
 
 def test_other_values_can_be_asked_for_without_moving_anything(panel):
