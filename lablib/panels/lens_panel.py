@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from lablib.job.eye_sheet import EyeSheet, work_eye
-from lablib.job.report import eye_dict, where
+from lablib.job.figures import eye_dict
+from lablib.job.report import where
 from lablib.job.ticket import SUPPLIES, Ticket
 from lablib.job.ticket_writing import ticket_text
 from lablib.optics.eye import Eye
