@@ -43,3 +43,15 @@ def require_between(
         return number
     ends = f"above {low:g} and up to {high:g}" if open_low else f"from {low:g} to {high:g}"
     raise LabError(f"{thing} {number:g} is out of range: give {ends} {unit}".rstrip())
+
+
+def require_one_of(thing: str, value: object, known: tuple[str, ...]) -> str:
+    """Return a word that is one of those known.
+
+    thing: what the word is, as it should appear in the message.
+
+    Raises LabError with the words there are.
+    """
+    if not isinstance(value, str) or value not in known:
+        raise LabError(f"{thing} {value!r} is not known: give one of {', '.join(known)}")
+    return value

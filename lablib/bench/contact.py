@@ -11,8 +11,8 @@ from typing import Protocol
 import numpy as np
 from scipy.special import ellipe
 
-from lablib.bench.parameter import require_choice, table
-from lablib.errors import require_between
+from lablib.bench.parameter import table
+from lablib.errors import require_between, require_one_of
 
 _LARGEST_MM = 60.0
 
@@ -153,5 +153,5 @@ def block_contact(name: str) -> Ellipse:
 
     Raises LabError with the blocks there are.
     """
-    row = table()["block"][require_choice("block", name, tuple(table()["block"]))]
+    row = table()["block"][require_one_of("block", name, tuple(table()["block"]))]
     return Ellipse(half_width_mm=row["half_width_mm"], half_height_mm=row["half_height_mm"])

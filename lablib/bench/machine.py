@@ -6,7 +6,8 @@ from dataclasses import dataclass, field, fields
 from functools import cache
 from types import MappingProxyType
 
-from lablib.bench.parameter import default, require_choice, require_parameter, table
+from lablib.bench.parameter import default, require_parameter, table
+from lablib.errors import require_one_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,7 +27,7 @@ class Coat:
     back_friction: float
 
     def __post_init__(self) -> None:
-        require_choice("coat", self.name, coat_names())
+        require_one_of("coat", self.name, coat_names())
         _require_row("coat", self)
 
 
@@ -45,7 +46,7 @@ class Skin:
     friction_factor: float
 
     def __post_init__(self) -> None:
-        require_choice("skin", self.name, skin_names())
+        require_one_of("skin", self.name, skin_names())
         _require_row("skin", self)
 
 
@@ -137,7 +138,7 @@ class Bench:
             if one.type is float:
                 require_parameter(one.name, getattr(self, one.name))
         for name, factor in self.wheels.items():
-            require_parameter(f"wheel.{require_choice('wheel', name, wheel_names())}.force_factor", factor)
+            require_parameter(f"wheel.{require_one_of('wheel', name, wheel_names())}.force_factor", factor)
 
     @property
     def wheel_radius_mm(self) -> float:
@@ -173,7 +174,7 @@ class LensMaterial:
     depth_per_turn_mm: float
 
     def __post_init__(self) -> None:
-        require_choice("lens material", self.name, material_names())
+        require_one_of("lens material", self.name, material_names())
         for one in fields(self):
             if one.name != "name":
                 require_parameter(f"material.{self.name}.{one.name}", getattr(self, one.name))
@@ -192,6 +193,6 @@ def lens_material(name: str) -> LensMaterial:
 
     Raises LabError with the names there are.
     """
-    require_choice("lens material", name, material_names())
+    require_one_of("lens material", name, material_names())
     names = [one.name for one in fields(LensMaterial) if one.name != "name"]
     return LensMaterial(name=name, **{one: default(f"material.{name}.{one}") for one in names})

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from lablib.datafile import read_table, require_grade
-from lablib.errors import LabError, require_between
+from lablib.errors import require_between
 
 # Tables whose rows are parameters of one choice: coat.slick.pad_friction and the like.
 _CHOICES = ("coat", "skin", "wheel")
@@ -88,15 +88,3 @@ def require_parameter(name: str, value: object) -> float:
     Raises LabError with the range and the value.
     """
     return parameters()[name].require(value)
-
-
-def require_choice(thing: str, word: object, choices: tuple[str, ...]) -> str:
-    """Return a word that is one of the choices.
-
-    thing: what is chosen, as it should appear in the message; word: what was given.
-
-    Raises LabError with the choices there are.
-    """
-    if word not in choices:
-        raise LabError(f"{thing} {word!r} is not known: give one of {', '.join(choices)}")
-    return word

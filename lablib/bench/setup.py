@@ -3,8 +3,8 @@
 from dataclasses import dataclass, field, fields
 
 from lablib.bench.machine import coat_names, skin_names, wheel_names
-from lablib.bench.parameter import default, require_choice, require_parameter, table
-from lablib.errors import LabError
+from lablib.bench.parameter import default, require_parameter, table
+from lablib.errors import LabError, require_one_of
 
 SENSES = ("against", "with")
 STIFFNESSES = ("soft", "stiff")
@@ -57,7 +57,7 @@ class Setup:
 
     def __post_init__(self) -> None:
         for name, choices in _words().items():
-            require_choice(name, getattr(self, name), choices)
+            require_one_of(name, getattr(self, name), choices)
         for name in _NUMBERS:
             require_parameter(name, getattr(self, name))
         for name in _NUMBERS_OR_NONE:
@@ -65,7 +65,7 @@ class Setup:
                 require_parameter(name, getattr(self, name))
         for one in fields(self):
             if one.type is bool and not isinstance(getattr(self, one.name), bool):
-                raise LabError(f"{one.name} {getattr(self, one.name)!r} is not yes or no: give True or False")
+                raise LabError(f"{one.name} {getattr(self, one.name)!r} is not yes or no: give true or false")
 
 
 def _words() -> dict[str, tuple[str, ...]]:

@@ -1,11 +1,11 @@
 """A job ticket as a value object: what was ordered, before anything is computed."""
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 from pathlib import Path
 
 from lablib.bench.machine import coat_names
-from lablib.bench.setup import Setup
-from lablib.errors import LabError, require_between, require_finite
+from lablib.errors import LabError, require_finite, require_one_of
+from lablib.job.bench_order import Blocking, Cut
 from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame
 from lablib.optics.limits import require_in_limits as require_optical
@@ -17,22 +17,6 @@ from lablib.optics.surface import power_from_lens_measure_d
 DESIGNS = ("single vision",)
 SUPPLIES = ("surfaced", "stock")
 COATS = coat_names()
-BLOCKING_POINTS = ("boxed centre", "optical centre", "fitting cross")
-
-# What the bench does when a ticket does not say.
-_USUAL = Setup()
-
-
-def require_one_of(thing: str, value: object, known: tuple[str, ...]) -> str:
-    """Return a word that is one of those known.
-
-    thing: what the word is, as it should appear in the message.
-
-    Raises LabError with the words there are.
-    """
-    if not isinstance(value, str) or value not in known:
-        raise LabError(f"{thing} {value!r} is not known: give one of {', '.join(map(repr, known))}")
-    return value
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -156,60 +140,6 @@ class Wearer:
         for name in ("vertex_distance_mm", "tested_vertex_distance_mm"):
             if getattr(self, name) is not None:
                 require_optical(name, getattr(self, name), "vertex_distance_mm")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Blocking:
-    """How the lens is to be blocked.
-
-    blocking_point: "boxed centre", "optical centre" or "fitting cross".
-    block: "round" or "half-eye".
-    film: whether a film goes between pad and coat.
-    back_tape: whether the back of the lens is taped under the tip.
-    skin: "clean", "fingerprint" or "oily", what lies on the lens.
-    pad_age_months: [months].
-    temperature_c: of pad and room [degrees C].
-    clamp_force_n: [N]; None leaves it to the bench.
-
-    Raises LabError for a word or a number the bench does not know.
-    """
-
-    blocking_point: str = "boxed centre"
-    block: str = _USUAL.block
-    film: bool = _USUAL.film
-    back_tape: bool = _USUAL.back_tape
-    skin: str = _USUAL.skin
-    pad_age_months: float = _USUAL.pad_age_months
-    temperature_c: float = _USUAL.temperature_c
-    clamp_force_n: float | None = None
-
-    def __post_init__(self) -> None:
-        require_one_of("blocking_point", self.blocking_point, BLOCKING_POINTS)
-        # What the bench may be asked for is the bench's to say.
-        Setup(**{one.name: getattr(self, one.name) for one in fields(self) if one.name != "blocking_point"})
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cut:
-    """How the lens is to be cut.
-
-    crib_allowance_mm: what cribbing leaves round the outline [mm]; None: the uncut round blank.
-    depth_per_turn_mm: [mm]; None leaves it to the bench.
-    wheel: "sharp", "used", "loaded" or "glazed".
-
-    Raises LabError for a word or a number no machine cuts with.
-    """
-
-    crib_allowance_mm: float | None = None
-    depth_per_turn_mm: float | None = None
-    wheel: str = _USUAL.wheel
-
-    def __post_init__(self) -> None:
-        Setup(crib_allowance_mm=self.crib_allowance_mm, wheel=self.wheel)
-        if self.depth_per_turn_mm is not None:
-            require_between(
-                "depth_per_turn_mm", self.depth_per_turn_mm, low=0.0, high=5.0, unit="mm", open_low=True
-            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,7 +10,7 @@ from functools import cache, lru_cache
 import numpy as np
 
 from lablib.datafile import read_table
-from lablib.errors import LabError
+from lablib.errors import LabError, require_one_of
 from lablib.optics.eye import Eye
 from lablib.optics.limits import require_in_limits
 
@@ -173,8 +173,8 @@ class Frame:
     def __post_init__(self) -> None:
         for name in ("a_mm", "b_mm", "dbl_mm"):
             require_in_limits(name, getattr(self, name), name)
-        if self.kind not in (None, *FRAME_KINDS):
-            raise LabError(f"frame kind {self.kind!r} is not known: give one of {', '.join(FRAME_KINDS)}")
+        if self.kind is not None:
+            require_one_of("frame kind", self.kind, FRAME_KINDS)
 
     def outline(self, eye: Eye) -> Outline:
         """Return the outline of one eye's lens, the left a mirror of the right.

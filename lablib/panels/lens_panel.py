@@ -66,7 +66,7 @@ class LensPanel(Panel):
         _mm("b_mm", "Height B", (24.0, 50.0), 36.0, **_WORN),
         _mm("dbl_mm", "Bridge DBL", (14.0, 24.0), 18.0, **_WORN),
         _mm("monocular_pd_mm", "Monocular distance", (26.0, 38.0), 32.0, **_WORN),
-        _mm("height_mm", "Centre height", (6.0, 40.0), 18.0, **_WORN),
+        _mm("height_mm", "Centre height", (6.0, 40.0), 18.0, step=0.25, **_WORN),
     )
 
     def compute(self, values: Values) -> EyeSheet:

@@ -145,7 +145,7 @@ class Panel(ABC):
     @property
     def shown_png(self) -> bytes:
         """The picture on the screen, empty while words stand in its place."""
-        return b"" if self.trouble else self._image.value
+        return b"" if self.trouble else bytes(self._image.value)
 
     def show(self) -> None:
         """Display the panel under the cell."""

@@ -107,6 +107,9 @@ def set_limits(axes: Axes, *, x: tuple[float, float], y: tuple[float, float]) ->
         axes.set_xlim(x)
     if axes.get_ylim() != y:
         axes.set_ylim(y)
+    # Limits that were equal all along still move with the next plot, unless autoscaling is off.
+    if axes.get_autoscale_on():
+        axes.set_autoscale_on(False)
 
 
 def encode_png(dots: memoryview, size_dots: tuple[int, int]) -> bytes:

@@ -153,7 +153,7 @@ ROW = {"words": "thing", "low": 1.0, "high": 2.0, "unit": "mm", "source": "a tes
             lambda: Setup(wheel="blunt"),
             "wheel 'blunt' is not known: give one of sharp, used, loaded, glazed",
         ),
-        (lambda: Setup(film="yes"), "film 'yes' is not yes or no: give True or False"),
+        (lambda: Setup(film="yes"), "film 'yes' is not yes or no: give true or false"),
         (
             lambda: Setup(pad_age_months=30.0),
             "age of the pad 30 is out of range: give from 0 to 24 months",

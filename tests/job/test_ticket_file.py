@@ -249,15 +249,15 @@ RIGHT = {"sphere_d": -2.0, "monocular_pd_mm": 32.0}
         ),
         (
             {"lens": LENS | {"design": "flat top"}},
-            "[lens] design 'flat top' is not known: give one of 'single vision'",
+            "[lens] design 'flat top' is not known: give one of single vision",
         ),
         (
             {"lens": LENS | {"supply": "bought"}},
-            "[lens] supply 'bought' is not known: give one of 'surfaced', 'stock'",
+            "[lens] supply 'bought' is not known: give one of surfaced, stock",
         ),
         (
             {"lens": LENS | {"coat": "waxed"}},
-            "[lens] coat 'waxed' is not known: give one of 'uncoated', 'coated', 'slick'",
+            "[lens] coat 'waxed' is not known: give one of uncoated, coated, slick",
         ),
         (
             {"lens": LENS | {"centre_thickness_mm": 0.0}},
@@ -265,7 +265,7 @@ RIGHT = {"sphere_d": -2.0, "monocular_pd_mm": 32.0}
         ),
         (
             {"blocking": {"film": "yes"}},
-            "[blocking] film 'yes' is not yes or no: give True or False",
+            "[blocking] film 'yes' is not yes or no: give true or false",
         ),
         (
             {"blocking": {"clamp_force_n": 5000}},

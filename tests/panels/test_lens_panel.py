@@ -60,7 +60,7 @@ def test_controls_have_the_ranges_the_lessons_speak_of():
         "b_mm": (24, 50, 0.5, 36),
         "dbl_mm": (14, 24, 0.5, 18),
         "monocular_pd_mm": (26, 38, 0.5, 32),
-        "height_mm": (6, 40, 0.5, 18),
+        "height_mm": (6, 40, 0.25, 18),
     }
 
 

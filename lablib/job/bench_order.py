@@ -1,0 +1,66 @@
+"""What a ticket asks of the bench: how the lens is blocked and how it is cut."""
+
+from dataclasses import dataclass, fields
+
+from lablib.bench.setup import Setup
+from lablib.errors import require_between, require_one_of
+
+BLOCKING_POINTS = ("boxed centre", "optical centre", "fitting cross")
+
+# What the bench does when a ticket does not say.
+_USUAL = Setup()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Blocking:
+    """How the lens is to be blocked.
+
+    blocking_point: "boxed centre", "optical centre" or "fitting cross".
+    block: "round" or "half-eye".
+    film: whether a film goes between pad and coat.
+    back_tape: whether the back of the lens is taped under the tip.
+    skin: "clean", "fingerprint" or "oily", what lies on the lens.
+    pad_age_months: [months].
+    temperature_c: of pad and room [degrees C].
+    clamp_force_n: [N]; None leaves it to the bench.
+
+    Raises LabError for a word or a number the bench does not know.
+    """
+
+    blocking_point: str = "boxed centre"
+    block: str = _USUAL.block
+    film: bool = _USUAL.film
+    back_tape: bool = _USUAL.back_tape
+    skin: str = _USUAL.skin
+    pad_age_months: float = _USUAL.pad_age_months
+    temperature_c: float = _USUAL.temperature_c
+    clamp_force_n: float | None = None
+
+    def __post_init__(self) -> None:
+        require_one_of("blocking_point", self.blocking_point, BLOCKING_POINTS)
+        # What the bench may be asked for is the bench's to say.
+        Setup(**{one.name: getattr(self, one.name) for one in fields(self) if one.name != "blocking_point"})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cut:
+    """How the lens is to be cut.
+
+    crib_allowance_mm: what cribbing leaves round the outline [mm]; None: the uncut round blank.
+    depth_per_turn_mm: [mm]; None leaves it to the bench.
+    wheel: "sharp", "used", "loaded" or "glazed".
+
+    Raises LabError for a word or a number no machine cuts with.
+    """
+
+    crib_allowance_mm: float | None = None
+    depth_per_turn_mm: float | None = None
+    wheel: str = _USUAL.wheel
+
+    def __post_init__(self) -> None:
+        Setup(crib_allowance_mm=self.crib_allowance_mm, wheel=self.wheel)
+        # Glass is cut in other bites than plastics: which bite suits is the material's to say.
+        if self.depth_per_turn_mm is not None:
+            require_between(
+                "depth_per_turn_mm", self.depth_per_turn_mm, low=0.0, high=5.0, unit="mm", open_low=True
+            )
