@@ -1,9 +1,8 @@
-"""What all tests share: a learner's folder of their own, and no timing unless it is asked for."""
+"""What all tests share: a learner's folder of their own."""
 
 import os
 import shutil
 import tempfile
-from pathlib import Path
 
 import pytest
 from hypothesis import settings
@@ -23,10 +22,3 @@ def pytest_configure(config: pytest.Config) -> None:
 
 def pytest_unconfigure(config: pytest.Config) -> None:
     shutil.rmtree(config.learner_folder, ignore_errors=True)
-
-
-def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool | None:
-    """Leave the benchmarks out of a plain run: `pytest tests/benchmarks --benchmark-only` times them."""
-    if collection_path.name == "benchmarks" and not config.getoption("benchmark_only"):
-        return True
-    return None

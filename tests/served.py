@@ -93,7 +93,10 @@ def opened(*words: str, lessons: Path | None = None, **variables: str) -> Iterat
     finally:
         if process.poll() is None:
             process.send_signal(signal.SIGINT)
-            process.communicate(timeout=_STOP_SECONDS)
+            try:
+                process.communicate(timeout=_STOP_SECONDS)
+            finally:
+                process.kill()
 
 
 def _when_listening(process: subprocess.Popen) -> Served:

@@ -1,6 +1,7 @@
 """`lablib open` in a process of its own: what it serves, to whom, and how it stops."""
 
 import errno
+import http.client
 import json
 import os
 import re
@@ -9,9 +10,9 @@ import socket
 import subprocess
 import sys
 import time
-import urllib.request
 from pathlib import Path
 
+import nbformat
 import pytest
 from served import command, opened
 from stand_ins import folded, lesson, save, saved_by_the_page
@@ -104,10 +105,9 @@ def test_the_browser_gets_an_entrance_that_works_once_and_never_the_token(
     with opened("7", lessons=lessons, BROWSER=browser) as workbook:
         entrance = wait_for(lambda: told.exists() and told.read_text(encoding="utf-8"))
         assert workbook.token not in entrance
-        with urllib.request.urlopen(entrance) as reply:
-            assert reply.url.endswith(f"/doc/tree/07_lens_form.ipynb?token={workbook.token}")
-        with pytest.raises(urllib.error.HTTPError, match="404"):
-            urllib.request.urlopen(entrance)
+        path = entrance.removeprefix(f"http://127.0.0.1:{workbook.port}")
+        assert workbook.ask("GET", path, token="")[0] == 302
+        assert workbook.ask("GET", path, token="")[0] == 404
 
 
 def test_the_kernel_is_this_python_whatever_else_is_about(
@@ -151,9 +151,13 @@ def test_the_users_own_jupyter_settings_are_neither_read_nor_changed(
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="signals are sent otherwise there")
-def test_stopping_while_a_kernel_starts_is_as_quiet(lessons: Path, folder: Path, temporary: Path) -> None:
+@pytest.mark.parametrize("wait_s", [0.0, 0.1, 0.3, 0.6])
+def test_stopping_while_a_kernel_starts_is_as_quiet(
+    lessons: Path, folder: Path, temporary: Path, wait_s: float
+) -> None:
     with opened("7", "--no-browser", lessons=lessons) as workbook:
         assert workbook.ask("POST", "/api/kernels", body="{}")[0] == 201
+        time.sleep(wait_s)
         assert workbook.stop() == (0, "Stopped. Your copies stay where they are.\n", "")
     assert list(temporary.iterdir()) == []
 
@@ -190,6 +194,22 @@ def test_a_second_one_says_that_it_is_open_already(lessons: Path, folder: Path) 
         )
     with opened("2", "--no-browser", lessons=lessons) as workbook:
         assert "/doc/tree/02_prescription.ipynb?" in workbook.url
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="signals are sent otherwise there")
+def test_saves_under_way_neither_hold_up_the_end_nor_spoil_the_copy(lessons: Path, folder: Path) -> None:
+    path = "/api/contents/07_lens_form.ipynb"
+    with opened("7", "--no-browser", lessons=lessons) as workbook:
+        model = workbook.ask("GET", path)[1]
+        pages = [http.client.HTTPConnection("127.0.0.1", workbook.port) for _ in range(5)]
+        for page in pages:
+            page.request("PUT", path, body=model, headers={"Authorization": f"token {workbook.token}"})
+        # Long enough for them to be taken on, too short for all of them to be answered.
+        time.sleep(0.02)
+        assert workbook.stop() == (0, "Stopped. Your copies stay where they are.\n", "")
+        for page in pages:
+            page.close()
+    assert nbformat.read(folder / "lessons" / "07_lens_form.ipynb", as_version=4).cells
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="there the folder says who may read it")

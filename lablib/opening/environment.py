@@ -13,14 +13,6 @@ KERNEL = "python3"
 # The user's own search paths and start-up file would reach into the lessons.
 _FOREIGN = ("JUPYTER_PATH", "JUPYTER_CONFIG_PATH", "JUPYTER_CONFIG_DIR", "PYTHONSTARTUP")
 
-# What a kernel has to say past the page - warnings as it starts, a stack trace when it is stopped while
-# starting - would appear in the window where the workbook was opened. A lesson's errors appear in the lesson.
-_START_KERNEL = """
-import os, runpy
-os.dup2(os.open(os.devnull, os.O_WRONLY), 2)
-runpy.run_module("ipykernel_launcher", run_name="__main__")
-"""
-
 
 def leave_out_slow_import() -> None:
     """Keep out a module that nobody here uses and that takes longer to import than all the rest.
@@ -61,7 +53,7 @@ def throw_away() -> Iterator[Path]:
 def _write_kernel(folder: Path) -> None:
     folder.mkdir(parents=True)
     kernel = {
-        "argv": [sys.executable, "-c", _START_KERNEL, "-f", "{connection_file}"],
+        "argv": [sys.executable, "-m", "ipykernel_launcher", "-f", "{connection_file}"],
         "display_name": "Bench workbook",
         "language": "python",
         "env": {"JUPYTER_NO_CONFIG": ""},

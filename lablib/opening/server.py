@@ -4,11 +4,14 @@ In this process and not in one of its own: then there is one thing to stop and n
 port and the moment it listens are known without reading a log, and it starts sooner.
 """
 
+import asyncio
 import secrets
 import signal
+import subprocess
 from collections.abc import Callable
 from pathlib import Path
 
+from jupyter_server.services.kernels.kernelmanager import ServerKernelManager
 from jupyterlab.labapp import LabApp
 from tornado.web import HTTPError, RequestHandler
 from traitlets.config import Config
@@ -17,6 +20,7 @@ from lablib.opening.address import HOST, Address
 from lablib.opening.environment import KERNEL
 
 PAGE = Path(__file__).parent / "page"
+_GRACE_S = 1.0
 _STOPPING = ("SIGINT", "SIGTERM", "SIGHUP", "SIGBREAK")
 
 
@@ -42,6 +46,21 @@ def serve(
     app.io_loop.add_callback(when_ready, address, f"{address.root}enter?key={key}")
     _stop_on_signals(lambda: app.stop(from_signal=True))
     app.start()
+    _finish(app.io_loop.asyncio_loop)
+
+
+def _finish(loop: asyncio.AbstractEventLoop) -> None:
+    """Let what is still under way come to its end: the last save, above all.
+
+    The server stops its loop and leaves its tasks where they are; the threads that work for them would
+    then keep this process from ending.
+    """
+    loop.set_exception_handler(lambda *_: None)
+    for grace_s in (_GRACE_S, _GRACE_S):
+        if tasks := asyncio.all_tasks(loop):
+            loop.run_until_complete(asyncio.wait(tasks, timeout=grace_s))
+        for task in asyncio.all_tasks(loop):
+            task.cancel()
 
 
 def _configuration(copies: Path, settings: Path, data: Path, token: str) -> Config:
@@ -57,6 +76,7 @@ def _configuration(copies: Path, settings: Path, data: Path, token: str) -> Conf
         terminals_enabled=False,
     )
     config.IdentityProvider.token = token
+    config.MultiKernelManager.kernel_manager_class = f"{__name__}.{QuietKernelManager.__name__}"
     config.KernelSpecManager.allowed_kernelspecs = {KERNEL}
     config.LabApp.update(
         app_settings_dir=str(PAGE),
@@ -82,6 +102,18 @@ def _stop_on_signals(stop: Callable[[], None]) -> None:
 
     for number in numbers:
         signal.signal(number, stop_once)
+
+
+class QuietKernelManager(ServerKernelManager):
+    """Starts kernels that write nothing into the window where the workbook was opened.
+
+    They would write warnings there as they start, and a stack trace when stopped while starting. What goes
+    wrong in a lesson is shown in the lesson.
+    """
+
+    async def start_kernel(self, *args: object, **kwargs: object) -> None:
+        """Start the kernel with its stream of errors closed off."""
+        await super().start_kernel(*args, **(kwargs | {"stderr": subprocess.DEVNULL}))
 
 
 class _Entrance(RequestHandler):
