@@ -17,6 +17,7 @@ class Parts:
     stage: what takes turns in the picture's place.
     table: the numbers.
     sentence: what the picture shows in words.
+    note: what must be known about every figure; None for a panel without one.
     tickets: the row that saves and opens tickets; None for a panel that moves only some controls.
     """
 
@@ -24,6 +25,7 @@ class Parts:
     stage: Sequence[widgets.Widget]
     table: widgets.Widget
     sentence: widgets.Widget
+    note: widgets.Widget | None
     tickets: widgets.Widget | None
 
 
@@ -41,6 +43,8 @@ def arranged(parts: Parts, *, width_px: int, height_px: int) -> widgets.Widget:
     stage = _classed(widgets.Box(parts.stage), "lab-stage")
     whole = parts.tickets is not None
     left, right = _column(parts.controls, headings=whole), [stage, parts.sentence]
+    if parts.note:
+        right.append(parts.note)
     (right if whole else left).append(parts.table)
     columns = [
         widgets.HTML(markup.style_sheet(**size), layout={"display": "none"}),

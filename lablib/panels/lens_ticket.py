@@ -1,5 +1,7 @@
 """The values of the lens panel as a ticket, and a ticket as values with words for what is left out."""
 
+from collections.abc import Sequence
+
 from lablib.errors import LabError
 from lablib.job.ticket import Blocking, Cut, EyeOrder, LensOrder, Ticket, Wearer
 from lablib.optics.eye import Eye
@@ -45,10 +47,12 @@ def _lens_order(values: Values) -> LensOrder:
     )
 
 
-def values_of(ticket: Ticket) -> tuple[Values, str]:
+def values_of(ticket: Ticket, *, shown: Sequence[str] = ()) -> tuple[Values, str]:
     """Return the values of the right eye, or of the left where there is no right one, and a remark.
 
     ticket: the job.
+    shown: any of "coat", "blocking", "cut": what the panel has controls of its own for, so that the remark
+        does not call it left out.
 
     Raises LabError for a prescription that is held.
     """
@@ -59,7 +63,7 @@ def values_of(ticket: Ticket) -> tuple[Values, str]:
     values = {"eye": order.eye.value, **_prescription(order), **_lens(order.lens), **_frame(ticket.frame)}
     values["monocular_pd_mm"] = order.monocular_pd_mm
     values["height_mm"] = ticket.frame.b_mm / 2.0 if order.height_mm is None else order.height_mm
-    return values, _remark(ticket, order)
+    return values, _remark(ticket, order, shown)
 
 
 def _prescription(order: EyeOrder) -> Values:
@@ -84,10 +88,11 @@ def _frame(frame: Frame) -> Values:
     return {"outline": frame.shape.words, "a_mm": frame.a_mm, "b_mm": frame.b_mm, "dbl_mm": frame.dbl_mm}
 
 
-def _remark(ticket: Ticket, order: EyeOrder) -> str:
-    left_out = [words for there, words in _absent(ticket, order) if there]
-    shown = f"This is the {order.eye} eye."
-    return f"{shown} Left out here: {', '.join(left_out)}." if left_out else shown
+def _remark(ticket: Ticket, order: EyeOrder, shown: Sequence[str]) -> str:
+    known = [f"the {thing}" for thing in shown]
+    left_out = [words for there, words in _absent(ticket, order) if there and words not in known]
+    which = f"This is the {order.eye} eye."
+    return f"{which} Left out here: {', '.join(left_out)}." if left_out else which
 
 
 def _absent(ticket: Ticket, order: EyeOrder) -> list[tuple[bool, str]]:

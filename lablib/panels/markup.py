@@ -41,6 +41,7 @@ _STYLE = """\
 .lab-panel .lab-right .lab-numbers tr { display: flex; break-inside: avoid; }
 .lab-panel .lab-right .lab-numbers th { flex: 1; }
 .lab-panel .lab-sentence { margin: 8px 0 0; font-size: 14px; line-height: 1.45; min-height: 2.9em; }
+.lab-panel .lab-note { margin: 4px 0 0; font-size: 13px; line-height: 1.45; color: #595959; }
 .lab-panel .lab-tickets { flex: 1 1 100%; padding-top: 6px; }
 .lab-panel .lab-tickets { border-top: 1px solid var(--jp-border-color2, #ddd); }
 .lab-panel .lab-tickets > .widget-hbox { gap: 0 24px; }
@@ -95,6 +96,14 @@ def sentence(words: str) -> str:
     words: plain text.
     """
     return f'<p class="lab-sentence" role="status" aria-live="polite">{escape(words)}</p>'
+
+
+def note(words: str) -> str:
+    """Return the line that stands under the sentence all the time.
+
+    words: plain text.
+    """
+    return f'<p class="lab-note">{escape(words)}</p>'
 
 
 def refusal(words: str) -> str:

@@ -49,6 +49,8 @@ class Panel(ABC):
     draws: ClassVar[type[KeptPicture]]
     ranges: ClassVar[Mapping[str, Slider | Choice]]
     ticket_name: ClassVar[str] = "my-ticket"
+    # What must be known about every figure of the panel; it stands under the sentence all the time.
+    note: ClassVar[str] = ""
 
     def __init_subclass__(cls, **kwargs: object) -> None:
         super().__init_subclass__(**kwargs)
@@ -83,6 +85,7 @@ class Panel(ABC):
             stage=[self._image, self._words],
             table=self._table,
             sentence=self._sentence,
+            note=widgets.HTML(markup.note(self.note)) if self.note else None,
             tickets=self._tickets.widget if move is None else None,
         )
         self.widget = arranged(parts, width_px=self.picture.width_px, height_px=self.picture.height_px)

@@ -1,6 +1,7 @@
 """The edge of a lens unrolled: its thickness from the nose over the top and back to the nose."""
 
 import numpy as np
+from matplotlib.axes import Axes
 from matplotlib.patches import Polygon
 
 from lablib.job.eye_sheet import EyeSheet
@@ -17,6 +18,21 @@ _DIRECTIONS = ("nasal", "top", "temporal", "bottom", "nasal")
 _EVERY = 2
 
 
+def axes_round(picture: KeptPicture, box_px: Box) -> Axes:
+    """Add axes whose x runs round the lens, in degrees from the nose over the top.
+
+    picture: where; box_px: left, bottom, right and top without the ticks [shown px].
+    """
+    axes = add_axes(picture, box_px)
+    axes.set_axisbelow(True)
+    axes.grid(axis="y", which="both", color="#dddddd", linewidth=0.8)
+    axes.tick_params(labelsize=WORDS_PT, color=QUIET_INK, labelcolor=INK)
+    axes.spines[["top", "right"]].set_visible(False)
+    axes.set_xticks(range(0, 361, 90), _DIRECTIONS)
+    axes.set_xticks(range(0, 361, 30), minor=True)
+    return axes
+
+
 class EdgeRound:
     """A rectangle of a picture that shows the edge thickness all round.
 
@@ -26,13 +42,7 @@ class EdgeRound:
 
     def __init__(self, picture: KeptPicture, box_px: Box) -> None:
         self.box_px = box_px
-        self.axes = axes = add_axes(picture, box_px)
-        axes.set_axisbelow(True)
-        axes.grid(axis="y", which="both", color="#dddddd", linewidth=0.8)
-        axes.tick_params(labelsize=WORDS_PT, color=QUIET_INK, labelcolor=INK)
-        axes.spines[["top", "right"]].set_visible(False)
-        axes.set_xticks(range(0, 361, 90), _DIRECTIONS)
-        axes.set_xticks(range(0, 361, 30), minor=True)
+        self.axes = axes = axes_round(picture, box_px)
         self._set_top(*TOPS_MM[0])
         moving = picture.moving
         self.area = moving(axes.add_patch(Polygon(NOWHERE, zorder=2, **EDGE.fill())))

@@ -1,0 +1,190 @@
+"""A lens on its block from the front: what is cut away, what holds it, and where it is nearest to turning."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from matplotlib.colors import to_rgba
+from matplotlib.patches import Polygon
+
+from lablib.bench.geometry import angles_rad
+from lablib.job.eye_sheet import EyeSheet
+from lablib.pictures.kept import KeptPicture
+from lablib.pictures.lens_section import NOWHERE, WORDS_PT
+from lablib.pictures.palette import (
+    BITE,
+    BLANK,
+    BLOCK,
+    CHUCK_AXIS,
+    CUT_AWAY,
+    GLASS,
+    INK,
+    LEAST_MARGIN,
+    OPTICAL_CENTRE,
+    OUTLINE,
+    PAPER,
+    START_RIM,
+    TOO_SMALL,
+)
+from lablib.pictures.window import Box, Window, place
+
+_EVERY = 3
+_CIRCLE = np.exp(2j * np.pi * np.arange(121) / 120)
+_MARGIN_PX = 4.0
+_BESIDE_PX = 8.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Rims:
+    """The lines of one lens on the machine, each as complex points x + iy from the boxed centre [mm].
+
+    outline, blank, start, before, after: the finished lens, the blank's rim, what the cut starts from, and
+        both rims of the worst turn.
+    block: where the block ends; chuck, centre, worst: chuck axis, optical centre, place of the least margin.
+    """
+
+    outline: np.ndarray
+    blank: np.ndarray
+    start: np.ndarray
+    before: np.ndarray
+    after: np.ndarray
+    block: np.ndarray
+    chuck: complex
+    centre: complex
+    worst: complex
+
+
+def rims(sheet: EyeSheet) -> Rims:
+    """Return the lines of one lens on the machine.
+
+    sheet: the lens, worked; its cut is known.
+    """
+    cut = sheet.cut
+    centre = complex(sheet.centre_x_mm, sheet.up_mm)
+    chuck = centre - complex(cut.lens.blank_x_mm, cut.lens.blank_y_mm)
+    radius, turn = cut.cutting.plan.radius_mm, cut.least.turn
+    angle = angles_rad(radius.shape[1])
+    way = np.exp(1j * angle)
+
+    def round_chuck(distance_mm: np.ndarray) -> np.ndarray:
+        return chuck + (distance_mm * way)[::_EVERY]
+
+    return Rims(
+        outline=round_chuck(cut.lens.outline_mm),
+        blank=centre + sheet.order.lens.blank_diameter_mm / 2.0 * _CIRCLE,
+        start=round_chuck(radius[0]),
+        before=round_chuck(radius[turn - 1]),
+        after=round_chuck(radius[turn]),
+        block=round_chuck(cut.holding.contact.reach_mm(angle)),
+        chuck=chuck,
+        centre=centre,
+        worst=chuck + radius[turn, cut.least.point] * way[cut.least.point],
+    )
+
+
+class BenchFront:
+    """A rectangle of a picture that shows a lens on its block as an observer facing the wearer sees it.
+
+    picture: the picture it is part of.
+    box_px: left, bottom, right and top [shown px].
+    """
+
+    def __init__(self, picture: KeptPicture, box_px: Box) -> None:
+        left, bottom, right, top = box_px
+        self.window = Window(
+            picture,
+            left_px=left,
+            bottom_px=bottom,
+            width_px=right - left,
+            height_px=top - bottom,
+            origin_x_px=(right - left) / 2.0,
+            origin_y_px=(top - bottom) / 2.0,
+        )
+        self._add_areas()
+        self._add_marks()
+
+    def _add_areas(self) -> None:
+        # Each covers the middle of the one before, so that only rings of it are left to see.
+        self.blank = self._area(
+            1, PAPER, BLANK.colour, hatch="...", dashes=BLANK.dashes, width=BLANK.width_pt
+        )
+        self.start = self._area(
+            2,
+            _over_paper(CUT_AWAY.colour, 0.2),
+            START_RIM.colour,
+            dashes=START_RIM.dashes,
+            width=START_RIM.width_pt,
+        )
+        self.before = self._area(3, _over_paper(BITE.colour, BITE.opacity), "none")
+        self.after = self._area(4, _over_paper(CUT_AWAY.colour, 0.2), "none")
+        self.outline = self._area(
+            5, _over_paper(GLASS.colour, GLASS.opacity), OUTLINE.colour, width=OUTLINE.width_pt
+        )
+        self.block = self._area(6, to_rgba(BLOCK.colour, BLOCK.opacity), BLOCK.colour, width=BLOCK.width_pt)
+
+    def _area(
+        self,
+        depth: int,
+        face: object,
+        edge: object,
+        *,
+        width: float = 0.0,
+        dashes: object = "solid",
+        hatch: str = "",
+    ) -> Polygon:
+        patch = Polygon(
+            NOWHERE, zorder=depth, facecolor=face, edgecolor=edge, linewidth=width, linestyle=dashes
+        )
+        if hatch:
+            patch.set_hatch(hatch)
+        return self.window.picture.moving(self.window.axes.add_patch(patch))
+
+    def _add_marks(self) -> None:
+        axes, moving = self.window.axes, self.window.picture.moving
+        self.chuck = moving(axes.plot([], [], zorder=8, **CHUCK_AXIS.point())[0])
+        self.chuck.set(markerfacecolor="none", markersize=9)
+        self.centre = moving(axes.plot([], [], zorder=9, **OPTICAL_CENTRE.point())[0])
+        self.centre.set_markersize(10)
+        self.worst = moving(axes.plot([], [], zorder=10, **LEAST_MARGIN.point())[0])
+        self.worst.set_markersize(7)
+        self.words = self.window.label(fontsize=WORDS_PT, ha="center", va="center", color=INK, zorder=11)
+
+    def fits(self, sheet: EyeSheet) -> float:
+        """Return the largest scale at which a blank can be drawn whole [shown px/mm].
+
+        sheet: the lens.
+        """
+        left, bottom, right, top = self.window.box_px
+        radius = sheet.order.lens.blank_diameter_mm / 2.0
+        across = ((right - left) / 2.0 - _MARGIN_PX) / (abs(sheet.centre_x_mm) + radius)
+        return min(across, ((top - bottom) / 2.0 - _MARGIN_PX) / (abs(sheet.up_mm) + radius))
+
+    def update(self, sheet: EyeSheet) -> None:
+        """Draw a lens at the window's scale.
+
+        sheet: the lens, worked; its cut is known.
+        """
+        lines = rims(sheet)
+        for name in ("blank", "start", "before", "after", "outline", "block"):
+            line = getattr(lines, name)
+            getattr(self, name).set_xy(np.column_stack([line.real, line.imag]))
+        look = BLANK if sheet.blank_covers else TOO_SMALL
+        self.blank.set(linestyle=look.dashes, linewidth=look.width_pt)
+        self.blank.set_edgecolor(look.colour)
+        for name in ("chuck", "centre", "worst"):
+            point = getattr(lines, name)
+            getattr(self, name).set_data([point.real], [point.imag])
+        self._write(sheet, lines)
+
+    def _write(self, sheet: EyeSheet, lines: Rims) -> None:
+        """Write the least margin beside its mark, inward of it before anywhere else."""
+        x, y = self.window.px(lines.worst.real, lines.worst.imag)
+        side = -1 if lines.worst.real > lines.chuck.real else 1
+        spots = [(x + side * _BESIDE_PX, y, side, 0), (x, y + _BESIDE_PX, 0, 1), (x, y - _BESIDE_PX, 0, -1)]
+        marks = [self.window.px(point.real, point.imag) for point in (lines.chuck, lines.centre)]
+        taken = [(a - 6, b - 6, a + 6, b + 6) for a, b in marks]
+        place(self.words, f"{sheet.cut.margin:.2f}", spots, inside=self.window.box_px, taken=taken)
+
+
+def _over_paper(colour: str, opacity: float) -> tuple[float, float, float]:
+    """Return the colour that a see-through one has on white, so that it covers what lies under it."""
+    return tuple(opacity * part + (1.0 - opacity) for part in to_rgba(colour)[:3])
