@@ -245,6 +245,15 @@ def test_a_newer_lesson_is_offered_in_one_line_and_renewed_on_demand(lessons: Pa
         )
 
 
+def test_what_the_learner_chose_for_the_page_is_still_chosen_next_time(lessons: Path, folder: Path) -> None:
+    path = "/lab/api/settings/@jupyterlab/apputils-extension:themes"
+    chosen = json.dumps({"raw": json.dumps({"theme": "JupyterLab Dark"})})
+    with opened("7", "--no-browser", lessons=lessons) as workbook:
+        assert workbook.ask("PUT", path, body=chosen)[0] == 204
+    with opened("7", "--no-browser", lessons=lessons) as workbook:
+        assert json.loads(workbook.ask("GET", path)[1])["settings"] == {"theme": "JupyterLab Dark"}
+
+
 def test_a_wrong_name_is_one_line_that_names_the_lessons(lessons: Path, folder: Path) -> None:
     wrong = run("open", "99", lessons=lessons)
     assert (wrong.returncode, wrong.stdout) == (2, "")

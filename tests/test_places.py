@@ -100,6 +100,8 @@ def test_an_installed_copy_carries_every_lesson_sheet_and_key(tmp_path: Path) ->
     (wheel,) = tmp_path.glob("*.whl")
     with zipfile.ZipFile(wheel) as packed:
         packed.extractall(tmp_path / "site")
+    page = Path("lablib", "opening", "page")
+    assert _names(tmp_path / "site" / page) == _names(CHECKOUT / page)
     for kind in places.KINDS:
         code = f"from lablib.places import shipped; print(shipped({kind!r}))"
         told = subprocess.run(
