@@ -8,6 +8,7 @@ from lablib.bench.contact import block_words
 from lablib.bench.machine import skin_names, wheel_names
 from lablib.bench.margin import CutResult
 from lablib.errors import LabError
+from lablib.job.bench_step import cutting_material
 from lablib.job.eye_sheet import EyeSheet, work_eye
 from lablib.job.report import percent, where
 from lablib.job.ticket import COATS, Ticket
@@ -75,6 +76,7 @@ class JobPanel(Panel):
         Raises LabError when no lens can be made so, or none can be cut so.
         """
         ticket = ticket_for(values)
+        _require_bite(ticket)
         sheet = work_eye(ticket, ticket.eyes[0])
         if sheet.cut is None:
             raise LabError(
@@ -92,16 +94,17 @@ class JobPanel(Panel):
         cut = data.cut
         return [
             ("Margin", f"{cut.margin:.2f}", ""),
-            ("Slip, as known now", percent(cut.slip_probability), ""),
-            ("Slip, calibrated bench", percent(cut.slip_probability_calibrated), ""),
+            ("Slip, now", percent(cut.slip_probability), ""),
+            ("Slip, calibrated", percent(cut.slip_probability_calibrated), ""),
             ("Weakest joint", cut.weakest_interface, ""),
             ("Front holds", _nm(cut.front_hold_nmm), "N m"),
             ("Back tip adds", _nm(cut.back_hold_nmm), "N m"),
             *_wheel_rows(data, cut),
             ("Clamp force", f"{cut.holding.clamp_force_n:.0f}", "N"),
             ("Thickest edge", f"{data.finished.edge_mm.max():.2f}", "mm"),
-            ("Block clears", "yes" if cut.block_clears else "no", f"{cut.block_clearance_mm:.1f} mm"),
-            ("Margin of cribbing", "not cribbed" if cut.crib is None else f"{cut.crib.margin:.2f}", ""),
+            ("Least blank, exact", f"{data.minimum_blank_mm:.1f}", "mm"),
+            ("Block clears", "yes" if cut.block_clears else "no", f"{abs(cut.block_clearance_mm):.1f} mm"),
+            ("Crib margin", "not cribbed" if cut.crib is None else f"{cut.crib.margin:.2f}", ""),
             ("Axis may be off", *_axis(data)),
         ]
 
@@ -116,12 +119,11 @@ class JobPanel(Panel):
         verdict = "holds" if cut.margin > 1.0 else "turns on its block"
         place = f"turn {cut.least.turn}, {where(cut.least.angle_deg, data.eye)}"
         said = (
-            f"By the estimate the {data.eye} lens {verdict}, margin {cut.margin:.2f}: weakest joint "
-            f"{cut.weakest_interface}; the wheel asks most in {place}, {turn} against {hold} N m held."
+            f"By the estimate the {data.eye} lens {verdict}, margin {cut.margin:.2f}: the weakest joint is "
+            f"{cut.weakest_interface}, and in {place}, the wheel asks {turn} against {hold} N m held."
         )
-        if cut.crib is None:
-            return said
-        return f"{said} Cribbing it on this block is a cut of its own, margin {cut.crib.margin:.2f}."
+        cribbing = f" Cribbing on this block: margin {cut.crib.margin:.2f}." if cut.crib else ""
+        return f"{said}{cribbing}{'' if cut.block_clears else ' The block stands out.'}"
 
     def to_ticket(self, values: Values) -> str:
         """Return the text of a ticket for one eye.
@@ -140,11 +142,20 @@ class JobPanel(Panel):
         return values_of(Ticket.read(path))
 
 
+def _require_bite(ticket: Ticket) -> None:
+    """Say which material does not take the bite: the bench knows only the bite."""
+    order = ticket.eyes[0]
+    try:
+        cutting_material(order, ticket.cut)
+    except LabError as fault:
+        raise LabError(f"{order.lens.material.words}: {fault}") from fault
+
+
 def _wheel_rows(sheet: EyeSheet, cut: CutResult) -> list[tuple[str, str, str]]:
     """What the wheel asks, greatest over all turns."""
     return [
         ("Greatest torque", _nm(cut.peak_cutting_torque_nmm), "N m"),
-        ("Its turn and place", f"{cut.peak.turn}, {where(cut.peak.angle_deg, sheet.eye)}", ""),
+        ("Greatest in turn", f"{cut.peak.turn}", where(cut.peak.angle_deg, sheet.eye)),
         ("Greatest force", f"{cut.peak_tangential_force_n:.1f}", "N"),
         ("Greatest removal", f"{cut.peak_removal_rate_mm3_per_s:.0f}", "mm3/s"),
     ]

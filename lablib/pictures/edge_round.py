@@ -5,8 +5,9 @@ from matplotlib.axes import Axes
 from matplotlib.patches import Polygon
 
 from lablib.job.eye_sheet import EyeSheet
+from lablib.pictures.captions import WORDS_PT
 from lablib.pictures.kept import KeptPicture, set_limits
-from lablib.pictures.lens_section import NOWHERE, WORDS_PT
+from lablib.pictures.lens_section import NOWHERE
 from lablib.pictures.palette import EDGE, GREATEST, INK, LEAST, OUTLINE, QUIET_INK
 from lablib.pictures.window import Box, add_axes, place, shown_px
 

@@ -1,16 +1,22 @@
 """A job on the bench: the lens on its block, what holds it, what turns it, and the margin between the two."""
 
-from matplotlib.lines import Line2D
 from matplotlib.patches import Rectangle
 
 from lablib.job.eye_sheet import EyeSheet
 from lablib.job.report import percent
-from lablib.pictures.job_front import BenchFront
+from lablib.pictures.captions import (
+    HEADING_PT,
+    KEY_WORDS_PX,
+    ScaleBar,
+    add_key,
+    moving_words,
+    step_down,
+    write_still,
+)
+from lablib.pictures.job_front import BenchFront, hatched_cribbed
 from lablib.pictures.joint_stack import JointStack
 from lablib.pictures.kept import KeptPicture
-from lablib.pictures.label import Label
-from lablib.pictures.lens_section import HEADING_PT, WORDS_PT
-from lablib.pictures.margin_band import MarginBand
+from lablib.pictures.margin_band import MarginBand, doubted
 from lablib.pictures.palette import (
     BITE,
     BLANK,
@@ -26,8 +32,8 @@ from lablib.pictures.palette import (
     START_RIM,
     TURNS,
 )
-from lablib.pictures.torque_round import TorqueRound, too_much
-from lablib.pictures.window import shown_px, write_still
+from lablib.pictures.torque_round import TorqueRound, hatched_excess
+from lablib.pictures.window import shown_px
 
 # Few scales, so that a drawing hardly ever changes its size under a slider.
 SCALES_PX_PER_MM = (3.4, 2.8, 2.2)
@@ -43,88 +49,56 @@ class JobPicture(KeptPicture):
         """Add the drawings, their headings and the key."""
         self.front = BenchFront(self, (6, 352, 322, 616))
         self.stack = JointStack(self, (338, 352, 714, 616))
-        self.torque = TorqueRound(self, (38, 138, 700, 250))
-        self.band = MarginBand(self, (38, 26, 700, 64))
-        self._fixed(338, 628, "What holds against what turns [N m]")
-        self._fixed(10, 76, "Margin: hold / torque")
-        self.heading = self._words((10, 628), size=HEADING_PT)
-        self.turn = self._words((10, 264), size=HEADING_PT)
-        self.left_side = self._words((10, 342), color=QUIET_INK)
-        self.right_side = self._words((318, 342), ha="right", color=QUIET_INK)
-        self.chance = self._words((712, 76), ha="right")
-        self._add_scale()
-        self._add_keys()
-
-    def _fixed(
-        self, x_px: float, y_px: float, words: str, *, size: float = HEADING_PT, color: str = INK
-    ) -> None:
-        write_still(self, (x_px, y_px), words, fontsize=size, color=color)
-
-    def _words(self, at_px: tuple[float, float], *, size: float = WORDS_PT, **style: str) -> Label:
-        style = {"transform": shown_px(self), "va": "center", "clip_on": False, "color": INK} | style
-        label = self.label(self.front.window.axes, fontsize=size, **style)
-        label.set_position(at_px)
-        return label
-
-    def _add_scale(self) -> None:
-        """Draw a bar of ten millimetres, in axes of the drawing so that it follows the scale."""
+        self.torque = TorqueRound(self, (44, 138, 700, 250))
+        self.band = MarginBand(self, (44, 26, 700, 64))
+        write_still(self, (338, 628), "What holds against what turns [N m]", size=HEADING_PT)
         axes = self.front.window.axes
-        self.bar = self.moving(axes.plot([], [], color=INK, linewidth=1.2, marker="|", markersize=6)[0])
-        self.bar.set_clip_on(False)
-        self._fixed(172, 342, "10 mm", size=WORDS_PT)
-
-    def _add_keys(self) -> None:
-        for x, y, look, words in _KEY:
-            line = Line2D([x + 12] if look.mark else [x, x + 24], [y] if look.mark else [y, y])
-            line.set(**(look.point() if look.mark else look.line()), transform=shown_px(self))
-            if look is CHUCK_AXIS:
-                line.set_markerfacecolor("none")
-            self.figure.add_artist(line)
-            self._fixed(x + 28, y, words, size=WORDS_PT, color=QUIET_INK)
+        self.heading, self.turn, self.margin = (
+            moving_words(self, axes, (10, y), size=HEADING_PT, color=INK) for y in (628, 264, 76)
+        )
+        self.left_side = moving_words(self, axes, (10, 342), color=QUIET_INK)
+        self.right_side = moving_words(self, axes, (318, 342), ha="right", color=QUIET_INK)
+        self.chance = moving_words(self, axes, (712, 76), ha="right", color=INK)
+        self.scale = ScaleBar(self.front.window, 166, 342)
+        add_key(self, _KEY)
         for x, y, style, words in _PATCHES:
-            patch = Rectangle((x, y - 6), 24, 12, transform=shown_px(self), **style())
+            patch = Rectangle((x, y - 6), 24, 12, transform=shown_px(self), **style)
             self.figure.add_artist(patch)
-            self._fixed(x + 28, y, words, size=WORDS_PT, color=QUIET_INK)
+            write_still(self, (x + KEY_WORDS_PX, y), words, color=QUIET_INK)
 
     def update(self, data: EyeSheet) -> None:
         """Draw a lens on the bench.
 
         data: the lens, worked; its cut is known.
         """
-        fits = self.front.fits(data)
-        self.front.window.set_scale(
-            next((one for one in SCALES_PX_PER_MM if one <= fits), SCALES_PX_PER_MM[-1])
-        )
-        right, below = self.front.window.mm(166, 342)
-        self.bar.set_data([right - 10.0, right], [below, below])
+        self.front.window.set_scale(step_down(SCALES_PX_PER_MM, self.front.fits(data)))
         for part in (self.front, self.stack, self.torque, self.band):
             part.update(data)
+        self.scale.update()
         self._write(data)
 
     def _write(self, sheet: EyeSheet) -> None:
         cut = sheet.cut
-        self.heading.set_text(f"{sheet.eye.value.capitalize()} lens on its block, {_start(sheet)}")
-        self.left_side.set_text(("temporal", "nasal")[:: sheet.eye.nasal_sign][0])
-        self.right_side.set_text(("temporal", "nasal")[:: sheet.eye.nasal_sign][1])
-        finishing = cut.cutting.plan.finishing
-        kind = "finishing" if finishing[cut.least.turn - 1] else "roughing"
-        self.turn.set_text(f"Worst turn, {cut.least.turn} of {finishing.size} ({kind}): torque round [N m]")
+        self.heading.set_text(f"{sheet.eye.value.capitalize()} lens, {_blank(sheet)}, {_start(sheet)}")
+        sides = ("temporal", "nasal")[:: sheet.eye.nasal_sign]
+        self.left_side.set_text(sides[0])
+        self.right_side.set_text(sides[1])
+        finishing, turn = cut.cutting.plan.finishing, cut.least.turn
+        kind = "finishing" if finishing[turn - 1] else "roughing"
+        self.turn.set_text(f"Worst turn, {turn} of {finishing.size} ({kind}): torque all round [N m]")
+        low, high = doubted(sheet)
+        self.margin.set_text(f"Margin {cut.margin:.2f}, doubt {low:.2g} to {high:.2g}")
         now, calibrated = percent(cut.slip_probability), percent(cut.slip_probability_calibrated)
-        self.chance.set_text(f"slips: {now} as known now, {calibrated} calibrated")
+        self.chance.set_text(f"slip: {now} now, {calibrated} once calibrated")
+
+
+def _blank(sheet: EyeSheet) -> str:
+    words = f"{sheet.order.lens.blank_diameter_mm:g} mm blank"
+    return words if sheet.blank_covers else f"{words} too small"
 
 
 def _start(sheet: EyeSheet) -> str:
-    return (
-        "not cribbed" if sheet.cut.crib is None else f"cribbed to +{sheet.cut.setup.crib_allowance_mm:g} mm"
-    )
-
-
-def _bite() -> dict[str, object]:
-    return BITE.fill()
-
-
-def _cribbed() -> dict[str, object]:
-    return {"facecolor": "none", "edgecolor": QUIET_INK, "hatch": "...", "linewidth": 0.0}
+    return "not cribbed" if sheet.cut.crib is None else f"crib +{sheet.cut.setup.crib_allowance_mm:g} mm"
 
 
 _KEY = (
@@ -140,7 +114,7 @@ _KEY = (
     (490, 264, HOLDS, "holds"),
 )
 _PATCHES = (
-    (452, 318, _bite, "worst turn's bite"),
-    (600, 318, _cribbed, "cribbed"),
-    (570, 264, too_much, "more than holds"),
+    (452, 318, BITE.fill(), "worst turn's bite"),
+    (600, 318, hatched_cribbed(), "cribbed"),
+    (570, 264, hatched_excess(), "more than holds"),
 )

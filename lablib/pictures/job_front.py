@@ -8,8 +8,9 @@ from matplotlib.patches import Polygon
 
 from lablib.bench.geometry import angles_rad
 from lablib.job.eye_sheet import EyeSheet
+from lablib.pictures.captions import WORDS_PT
 from lablib.pictures.kept import KeptPicture
-from lablib.pictures.lens_section import NOWHERE, WORDS_PT
+from lablib.pictures.lens_section import NOWHERE
 from lablib.pictures.palette import (
     BITE,
     BLANK,
@@ -24,6 +25,7 @@ from lablib.pictures.palette import (
     PAPER,
     START_RIM,
     TOO_SMALL,
+    Look,
 )
 from lablib.pictures.window import Box, Window, place
 
@@ -37,13 +39,15 @@ _BESIDE_PX = 8.0
 class Rims:
     """The lines of one lens on the machine, each as complex points x + iy from the boxed centre [mm].
 
-    outline, blank, start, before, after: the finished lens, the blank's rim, what the cut starts from, and
-        both rims of the worst turn.
+    outline, blank, uncut, start: the finished lens, the blank's rim, where the uncut lens ends (there, or at
+        its knife edge), and what the cut starts from.
+    before, after: both rims of the worst turn.
     block: where the block ends; chuck, centre, worst: chuck axis, optical centre, place of the least margin.
     """
 
     outline: np.ndarray
     blank: np.ndarray
+    uncut: np.ndarray
     start: np.ndarray
     before: np.ndarray
     after: np.ndarray
@@ -71,6 +75,7 @@ def rims(sheet: EyeSheet) -> Rims:
     return Rims(
         outline=round_chuck(cut.lens.outline_mm),
         blank=centre + sheet.order.lens.blank_diameter_mm / 2.0 * _CIRCLE,
+        uncut=round_chuck(cut.lens.rim_mm),
         start=round_chuck(radius[0]),
         before=round_chuck(radius[turn - 1]),
         after=round_chuck(radius[turn]),
@@ -103,45 +108,23 @@ class BenchFront:
         self._add_marks()
 
     def _add_areas(self) -> None:
-        # Each covers the middle of the one before, so that only rings of it are left to see.
-        self.blank = self._area(
-            1, PAPER, BLANK.colour, hatch="...", dashes=BLANK.dashes, width=BLANK.width_pt
-        )
-        self.start = self._area(
-            2,
-            _over_paper(CUT_AWAY.colour, 0.2),
-            START_RIM.colour,
-            dashes=START_RIM.dashes,
-            width=START_RIM.width_pt,
-        )
-        self.before = self._area(3, _over_paper(BITE.colour, BITE.opacity), "none")
-        self.after = self._area(4, _over_paper(CUT_AWAY.colour, 0.2), "none")
-        self.outline = self._area(
-            5, _over_paper(GLASS.colour, GLASS.opacity), OUTLINE.colour, width=OUTLINE.width_pt
-        )
-        self.block = self._area(6, to_rgba(BLOCK.colour, BLOCK.opacity), BLOCK.colour, width=BLOCK.width_pt)
+        # Each covers the middle of the one before, so that only a ring of that is left to see.
+        rest = {"facecolor": _over_paper(CUT_AWAY.colour, 0.2), "linewidth": 0.0}
+        self.uncut = self._area(1, hatched_cribbed())
+        self.start = self._area(2, rest | _rim(START_RIM))
+        self.before = self._area(3, {"facecolor": _over_paper(BITE.colour, BITE.opacity), "linewidth": 0.0})
+        self.after = self._area(4, rest)
+        self.outline = self._area(5, {"facecolor": _over_paper(GLASS.colour, GLASS.opacity)} | _rim(OUTLINE))
+        self.block = self._area(6, {"facecolor": to_rgba(BLOCK.colour, BLOCK.opacity)} | _rim(BLOCK))
 
-    def _area(
-        self,
-        depth: int,
-        face: object,
-        edge: object,
-        *,
-        width: float = 0.0,
-        dashes: object = "solid",
-        hatch: str = "",
-    ) -> Polygon:
-        patch = Polygon(
-            NOWHERE, zorder=depth, facecolor=face, edgecolor=edge, linewidth=width, linestyle=dashes
-        )
-        if hatch:
-            patch.set_hatch(hatch)
-        return self.window.picture.moving(self.window.axes.add_patch(patch))
+    def _area(self, depth: int, style: dict[str, object]) -> Polygon:
+        return self.window.picture.moving(self.window.axes.add_patch(Polygon(NOWHERE, zorder=depth, **style)))
 
     def _add_marks(self) -> None:
         axes, moving = self.window.axes, self.window.picture.moving
+        self.blank = moving(axes.plot([], [], **BLANK.line())[0])
         self.chuck = moving(axes.plot([], [], zorder=8, **CHUCK_AXIS.point())[0])
-        self.chuck.set(markerfacecolor="none", markersize=9)
+        self.chuck.set_markersize(9)
         self.centre = moving(axes.plot([], [], zorder=9, **OPTICAL_CENTRE.point())[0])
         self.centre.set_markersize(10)
         self.worst = moving(axes.plot([], [], zorder=10, **LEAST_MARGIN.point())[0])
@@ -164,12 +147,14 @@ class BenchFront:
         sheet: the lens, worked; its cut is known.
         """
         lines = rims(sheet)
-        for name in ("blank", "start", "before", "after", "outline", "block"):
+        for name in ("uncut", "start", "before", "after", "outline", "block"):
             line = getattr(lines, name)
             getattr(self, name).set_xy(np.column_stack([line.real, line.imag]))
-        look = BLANK if sheet.blank_covers else TOO_SMALL
-        self.blank.set(linestyle=look.dashes, linewidth=look.width_pt)
-        self.blank.set_edgecolor(look.colour)
+        self.uncut.set_visible(sheet.cut.crib is not None)
+        self.blank.set_data(lines.blank.real, lines.blank.imag)
+        # Where the cut starts at the blank, its line hides the blank's, which must not happen to a warning.
+        self.blank.set(**(BLANK if sheet.blank_covers else TOO_SMALL).line())
+        self.blank.set_zorder(1 if sheet.blank_covers else 7)
         for name in ("chuck", "centre", "worst"):
             point = getattr(lines, name)
             getattr(self, name).set_data([point.real], [point.imag])
@@ -183,6 +168,15 @@ class BenchFront:
         marks = [self.window.px(point.real, point.imag) for point in (lines.chuck, lines.centre)]
         taken = [(a - 6, b - 6, a + 6, b + 6) for a, b in marks]
         place(self.words, f"{sheet.cut.margin:.2f}", spots, inside=self.window.box_px, taken=taken)
+
+
+def hatched_cribbed() -> dict[str, object]:
+    """Return matplotlib's keywords for what cribbing took."""
+    return {"facecolor": PAPER, "edgecolor": BLANK.colour, "hatch": "...", "linewidth": 0.0}
+
+
+def _rim(look: Look) -> dict[str, object]:
+    return {"edgecolor": look.colour, "linestyle": look.dashes, "linewidth": look.width_pt}
 
 
 def _over_paper(colour: str, opacity: float) -> tuple[float, float, float]:

@@ -3,20 +3,21 @@
 from matplotlib.colors import to_rgba
 from matplotlib.patches import Rectangle
 
+from lablib.bench.holding import Holding
 from lablib.job.eye_sheet import EyeSheet
 from lablib.job.report import where
+from lablib.pictures.captions import WORDS_PT, step_up, write_still
 from lablib.pictures.kept import KeptPicture, set_limits
 from lablib.pictures.label import Label
-from lablib.pictures.lens_section import WORDS_PT
-from lablib.pictures.palette import HOLDS, INK, JOINT, QUIET_INK, WEAKEST_JOINT, WHEEL
-from lablib.pictures.window import Box, add_axes, write_still
+from lablib.pictures.palette import HOLDS, INK, JOINT, QUIET_INK, WEAKEST_JOINT, WHEEL, Look
+from lablib.pictures.window import Box, add_axes
 
 # Lines of the drawing from the top: words, four joints, words, the tip, words, hold, words, wheel.
 _LINES = 11
 _JOINT_LINES, _TIP_LINE, _HOLD_LINE, _TURN_LINE = (1, 2, 3, 4), 6, 8, 10
 _NAME_PX, _BAR_PX, _HALF_BAR_PX, _AFTER_PX = 96.0, 150.0, 6.5, 6.0
 # Few scales, so that a bar hardly ever changes its length for another's sake.
-FULL_NMM = (2000.0, 4000.0)
+FULL_NMM = (2000.0, 3500.0, 5000.0, 8000.0)
 
 
 class Bar:
@@ -68,7 +69,7 @@ class JointStack:
             (0, "front stack, in series: only the weakest counts"),
             (5, "back tip, added to it"),
         ):
-            write_still(picture, (left, bottom + lines[line]), words, fontsize=WORDS_PT, color=QUIET_INK)
+            write_still(picture, (left, bottom + lines[line]), words, color=QUIET_INK)
 
     def label(self, x_px: float, y_px: float, colour: str = INK) -> Label:
         """Add a moving text that begins at a place of the drawing.
@@ -88,18 +89,18 @@ class JointStack:
         held, at = cut.holding, cut.least.index
         hold, turn = float(cut.hold_nmm[at]), float(cut.cutting.torque_nmm[at])
         longest = max(turn, *(joint.torque_nmm for joint in held.joints))
-        self.px_per_nmm = _BAR_PX / next((full for full in FULL_NMM if longest <= full), FULL_NMM[-1])
+        self.px_per_nmm = _BAR_PX / step_up(FULL_NMM, longest)
         self._draw_joints(held)
         self._draw(self.tip, "back tip", held.back_nmm, _PLAIN)
         self._draw(self.hold, "holds", hold, _TOGETHER)
-        self._draw(self.turn, "wheel turns", turn, _WHEEL, ", more than holds" if turn > hold else "")
+        self._draw(self.turn, "wheel turns", turn, _WHEEL, "  ◀ too much" if turn > hold else "")
         self.place.set_text(
             f"where the margin is least: turn {cut.least.turn}, {where(cut.least.angle_deg, sheet.eye)}"
         )
         parts = f"{_nm(held.front_nmm)} + {_nm(held.back_nmm)}"
         self.less.set_text(f"{parts}, less {_nm(held.torque_nmm - hold)} for the sideways load")
 
-    def _draw_joints(self, held) -> None:
+    def _draw_joints(self, held: Holding) -> None:
         shown = list(held.joints)
         if len(shown) < len(self.joints):
             shown.insert(-1, None)
@@ -119,7 +120,7 @@ def _nm(torque_nmm: float) -> str:
     return f"{torque_nmm / 1000.0:.2f}"
 
 
-def _look(look, edge: str, width: float, hatch: str | None = None) -> dict:
+def _look(look: Look, edge: str, width: float, hatch: str | None = None) -> dict:
     face = to_rgba(look.colour, look.opacity)
     return {"facecolor": face, "edgecolor": edge, "linewidth": width, "hatch": hatch}
 

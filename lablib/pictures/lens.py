@@ -1,14 +1,12 @@
 """A finished lens: from the front, in two cuts, and its edge thickness all round."""
 
-from matplotlib.lines import Line2D
-
 from lablib.job.eye_sheet import EyeSheet
 from lablib.job.report import where
+from lablib.pictures.captions import HEADING_PT, ScaleBar, add_key, moving_words, step_down, write_still
 from lablib.pictures.edge_round import EdgeRound
 from lablib.pictures.kept import KeptPicture
-from lablib.pictures.label import Label
 from lablib.pictures.lens_front import FrontDrawing
-from lablib.pictures.lens_section import HEADING_PT, WORDS_PT, Cut, SectionDrawing
+from lablib.pictures.lens_section import Cut, SectionDrawing
 from lablib.pictures.palette import (
     BLANK,
     BOXED_CENTRE,
@@ -19,7 +17,6 @@ from lablib.pictures.palette import (
     OPTICAL_CENTRE,
     QUIET_INK,
 )
-from lablib.pictures.window import shown_px
 
 # Few scales, so that a drawing hardly ever changes its size under a slider.
 SCALES_PX_PER_MM = (4.0, 2.9, 2.1)
@@ -42,46 +39,20 @@ class LensPicture(KeptPicture):
         self.midline = SectionDrawing(self, (382, 412, 714, 578))
         self.thickest = SectionDrawing(self, (382, 242, 714, 394))
         self.edge = EdgeRound(self, (34, 30, 692, 164))
-        self._write_still(382, 588, "Cut along midline")
-        self._write_still(382, 404, "Cut through thickest edge")
-        self._write_still(10, 178, "Edge thickness all round [mm]")
-        self.heading = self._words((10, 588), size=HEADING_PT, color=INK)
-        self.direction = self._words((712, 404), ha="right", color=QUIET_INK)
-        self.ends = self._words((712, 588), ha="right", color=QUIET_INK)
-        self.left_side = self._words((10, 230), color=QUIET_INK)
-        self.right_side = self._words((366, 230), ha="right", color=QUIET_INK)
-        self.blank = self._words((382, 230), color=INK)
-        self._add_scale()
-        self._add_key()
-
-    def _write_still(self, x_px: float, y_px: float, words: str) -> None:
-        style = {"fontsize": HEADING_PT, "color": INK, "va": "center", "transform": shown_px(self)}
-        self.figure.text(x_px, y_px, words, **style)
-
-    def _words(self, at_px: tuple[float, float], *, size: float = WORDS_PT, **style: str) -> Label:
+        write_still(self, (382, 588), "Cut along midline", size=HEADING_PT)
+        write_still(self, (382, 404), "Cut through thickest edge", size=HEADING_PT)
+        write_still(self, (10, 178), "Edge thickness all round [mm]", size=HEADING_PT)
         axes = self.front.window.axes
-        style = {"transform": shown_px(self), "va": "center", "clip_on": False, "zorder": 9} | style
-        label = self.label(axes, fontsize=size, **style)
-        label.set_position(at_px)
-        return label
-
-    def _add_scale(self) -> None:
-        """Draw a bar of ten millimetres, in axes of the drawings so that it follows their scale."""
-        axes = self.front.window.axes
-        self.bar = self.moving(axes.plot([], [], color=INK, linewidth=1.2, marker="|", markersize=6)[0])
-        self.bar.set_clip_on(False)
-        self.figure.text(
-            190, 230, "10 mm", fontsize=WORDS_PT, color=INK, va="center", transform=shown_px(self)
+        self.heading = moving_words(self, axes, (10, 588), size=HEADING_PT, color=INK)
+        self.direction, self.ends, self.right_side = (
+            moving_words(self, axes, at, ha="right", color=QUIET_INK)
+            for at in ((712, 404), (712, 588), (366, 230))
         )
-
-    def _add_key(self) -> None:
-        for x, look, words in _KEY:
-            line = Line2D([x + 12] if look.mark else [x, x + 24], [206] if look.mark else [206, 206])
-            line.set(**(look.point() if look.mark else look.line()), transform=shown_px(self))
-            self.figure.add_artist(line)
-            self.figure.text(
-                x + 28, 206, words, fontsize=WORDS_PT, color=QUIET_INK, va="center", transform=shown_px(self)
-            )
+        self.left_side = moving_words(self, axes, (10, 230), color=QUIET_INK)
+        self.blank = moving_words(self, axes, (382, 230), color=INK)
+        self.scale = ScaleBar(self.front.window, 184, 230)
+        self.bar = self.scale.line
+        add_key(self, _KEY)
 
     def update(self, data: EyeSheet) -> None:
         """Draw a lens.
@@ -97,11 +68,9 @@ class LensPicture(KeptPicture):
         self._write(data)
 
     def _set_scale(self, fits: float) -> None:
-        scale = next((one for one in SCALES_PX_PER_MM if one <= fits), SCALES_PX_PER_MM[-1])
         for drawing in (self.front, self.midline, self.thickest):
-            drawing.window.set_scale(scale)
-        right, below = self.front.window.mm(184, 230)
-        self.bar.set_data([right - 10.0, right], [below, below])
+            drawing.window.set_scale(step_down(SCALES_PX_PER_MM, fits))
+        self.scale.update()
 
     def _write(self, sheet: EyeSheet) -> None:
         self.heading.set_text(f"{sheet.eye.value.capitalize()} lens, facing the wearer")
@@ -152,10 +121,10 @@ def thickest_cut(sheet: EyeSheet) -> Cut:
 
 
 _KEY = (
-    (10, BLANK, "blank"),
-    (100, OPTICAL_CENTRE, "optical centre"),
-    (224, BOXED_CENTRE, "boxed centre"),
-    (346, GREATEST, "thickest edge"),
-    (468, LEAST, "thinnest edge"),
-    (592, CYLINDER_AXIS, "cylinder axis"),
+    (10, 206, BLANK, "blank"),
+    (100, 206, OPTICAL_CENTRE, "optical centre"),
+    (224, 206, BOXED_CENTRE, "boxed centre"),
+    (346, 206, GREATEST, "thickest edge"),
+    (468, 206, LEAST, "thinnest edge"),
+    (592, 206, CYLINDER_AXIS, "cylinder axis"),
 )

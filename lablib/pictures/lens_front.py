@@ -6,9 +6,10 @@ from matplotlib.lines import Line2D
 from matplotlib.patches import Polygon
 
 from lablib.job.eye_sheet import EyeSheet
+from lablib.pictures.captions import WORDS_PT
 from lablib.pictures.kept import KeptPicture
 from lablib.pictures.label import Label
-from lablib.pictures.lens_section import HATCHED, NOWHERE, WORDS_PT
+from lablib.pictures.lens_section import HATCHED, NOWHERE
 from lablib.pictures.palette import (
     BLANK,
     BOXED_CENTRE,

@@ -7,6 +7,7 @@ from matplotlib.colors import to_rgba
 from matplotlib.patches import Polygon
 
 from lablib.optics.section import Section
+from lablib.pictures.captions import WORDS_PT
 from lablib.pictures.kept import KeptPicture
 from lablib.pictures.palette import (
     BACK_SURFACE,
@@ -21,7 +22,6 @@ from lablib.pictures.palette import (
 )
 from lablib.pictures.window import Box, Spot, Window, place
 
-WORDS_PT, HEADING_PT = 9.0, 9.5
 # Above the front vertex there is room for one number.
 _HEAD_PX, _FOOT_PX = 24.0, 8.0
 _MARGIN_PX, _GAP_PX = 4.0, 4.0

@@ -35,6 +35,7 @@ class Look:
     mark: matplotlib's marker; empty for what is never a point.
     width_pt: line width [pt].
     opacity: of a fill, 0 to 1.
+    hollow: whether a mark is an outline only.
     """
 
     colour: str
@@ -42,6 +43,7 @@ class Look:
     mark: str = ""
     width_pt: float = 1.6
     opacity: float = 1.0
+    hollow: bool = False
 
     def line(self) -> dict[str, object]:
         """Return matplotlib's keywords for a line."""
@@ -53,6 +55,7 @@ class Look:
             "color": self.colour,
             "linestyle": "none",
             "marker": self.mark,
+            "markerfacecolor": PAPER if self.hollow else self.colour,
             "markersize": 8,
             "markeredgewidth": self.width_pt,
         }
@@ -75,7 +78,7 @@ CYLINDER_AXIS = Look(colour=OKABE_ITO["bluish green"], dashes=(0, (5, 1.5)), wid
 CUTTING_LINE = Look(colour=QUIET_INK, dashes=(0, (3, 2)), width_pt=1.0)
 GREATEST = Look(colour=OKABE_ITO["vermilion"], mark="^")
 LEAST = Look(colour=OKABE_ITO["blue"], mark="v")
-CHUCK_AXIS = Look(colour=INK, mark="o")
+CHUCK_AXIS = Look(colour=INK, mark="o", hollow=True)
 BLOCK = Look(colour=OKABE_ITO["reddish purple"], dashes="solid", width_pt=1.8, opacity=0.25)
 BITE = Look(colour=OKABE_ITO["orange"], opacity=0.6)
 START_RIM = Look(colour=INK, dashes=(0, (4, 2)), width_pt=1.2)
@@ -87,6 +90,7 @@ WEAKEST_JOINT = Look(colour=OKABE_ITO["blue"], opacity=0.85)
 WHEEL = Look(colour=OKABE_ITO["vermilion"], opacity=0.7)
 DOUBT = Look(colour=OKABE_ITO["sky blue"], opacity=0.6)
 LEAST_MARGIN = Look(colour=OKABE_ITO["vermilion"], mark="D")
+CRIBBING = Look(colour=INK, mark="s", width_pt=1.4, hollow=True)
 OPTICAL_CENTRE = Look(colour=INK, mark="+")
 BOXED_CENTRE = Look(colour=INK, mark="x")
 

@@ -5,18 +5,20 @@ from matplotlib.colors import to_rgba
 from matplotlib.patches import Polygon
 
 from lablib.job.eye_sheet import EyeSheet
+from lablib.pictures.captions import WORDS_PT, step_up
 from lablib.pictures.edge_round import axes_round
 from lablib.pictures.kept import KeptPicture, set_limits
-from lablib.pictures.lens_section import NOWHERE, WORDS_PT
+from lablib.pictures.lens_section import NOWHERE
 from lablib.pictures.palette import BITE, GREATEST, HOLDS, INK, LEAST_MARGIN, QUIET_INK, TOO_MUCH, TURNS
 from lablib.pictures.window import Box, place, shown_px
 
-# Few tops, so that the scale hardly ever changes; each with the distance between its ticks.
-TOPS_NM = ((1.5, 0.5), (3.0, 1.0), (6.0, 2.0))
-# A mark and its number stand above the greatest torque.
-_ROOM = 0.8
+# Few tops, so that the scale hardly ever changes; each parts well at this many ticks.
+TOPS_NM = (1.0, 2.0, 4.0, 8.0)
+_TICKS = 5
+# Above the torque stand its own mark and, higher, that of the least margin; the hold only stays below that.
+_TORQUE_ROOM, _HOLD_ROOM = 0.7, 0.88
 _EVERY = 2
-_MARK_PX, _HALF_MARK_PX, _FOOT_PX = 9.0, 6.0, 9.0
+_MARK_PX, _HALF_MARK_PX, _BESIDE_PX = 9.0, 6.0, 8.0
 
 
 class TorqueRound:
@@ -29,11 +31,11 @@ class TorqueRound:
     def __init__(self, picture: KeptPicture, box_px: Box) -> None:
         self.box_px = box_px
         self.axes = axes = axes_round(picture, box_px)
-        self._set_top(*TOPS_NM[0])
+        self._set_top(TOPS_NM[0])
         moving = picture.moving
         under = {"facecolor": to_rgba(BITE.colour, 0.25), "linewidth": 0.0}
         self.area = moving(axes.add_patch(Polygon(NOWHERE, zorder=2, **under)))
-        self.too_much = moving(axes.add_patch(Polygon(NOWHERE, zorder=3, **too_much())))
+        self.too_much = moving(axes.add_patch(Polygon(NOWHERE, zorder=3, **hatched_excess())))
         self.turns = moving(axes.plot([], [], zorder=4, **TURNS.line())[0])
         self.holds = moving(axes.plot([], [], zorder=5, **HOLDS.line())[0])
         self.least_line = moving(axes.plot([], [], zorder=6, color=QUIET_INK, linewidth=0.8)[0])
@@ -54,8 +56,7 @@ class TorqueRound:
         turns, holds = (
             _unrolled(sheet, part) for part in (sheet.cut.worst_torque_nmm, sheet.cut.worst_hold_nmm)
         )
-        greatest = max(turns.max(), holds.max())
-        self._set_top(*next((top for top in TOPS_NM if greatest <= _ROOM * top[0]), TOPS_NM[-1]))
+        self._set_top(step_up(TOPS_NM, max(turns.max() / _TORQUE_ROOM, holds.max() / _HOLD_ROOM)))
         angle = np.linspace(0.0, 360.0, turns.size)
         shown = slice(None, None, _EVERY)
         self.turns.set_data(angle[shown], turns[shown])
@@ -66,28 +67,26 @@ class TorqueRound:
         self.too_much.set_visible(bool((turns > holds).any()))
         self._mark(sheet, angle, turns, holds)
 
-    def _set_top(self, top_nm: float, tick_nm: float) -> None:
+    def _set_top(self, top_nm: float) -> None:
         if self.axes.get_ylim() == (0.0, top_nm):
             return
         set_limits(self.axes, x=(0.0, 360.0), y=(0.0, top_nm))
-        self.axes.set_yticks(np.arange(0.0, top_nm + tick_nm / 2.0, tick_nm))
+        self.axes.set_yticks(np.linspace(0.0, top_nm, _TICKS))
 
     def _mark(self, sheet: EyeSheet, angle: np.ndarray, turns: np.ndarray, holds: np.ndarray) -> None:
-        """Mark the greatest torque above its curve, and the least margin at the foot of a line up to both."""
+        """Mark the greatest torque above its curve, and the least margin above a line down to both."""
         greatest = int(turns[:-1].argmax())
         least = int(np.flatnonzero(sheet.from_nasal == sheet.cut.least.point)[0])
-        x, y = self._px(angle[greatest], turns[greatest])
+        top = self.axes.get_ylim()[1] - self._nm(_MARK_PX)
         self.peak.set_data([angle[greatest]], [turns[greatest] + self._nm(_MARK_PX)])
-        foot_x, bottom = self._px(angle[least], 0.0)
-        foot_y = bottom + _FOOT_PX
-        self.least.set_data([angle[least]], [self._nm(_FOOT_PX)])
-        self.least_line.set_data([angle[least]] * 2, [0.0, max(turns[least], holds[least])])
-        taken = [_box(x, y + _MARK_PX), _box(foot_x, foot_y)]
-        above = (x, y + 2.0 * _MARK_PX, 0, 1)
-        beside = [(x + side * _MARK_PX, y + _MARK_PX, side, 0) for side in (1, -1)]
-        place(self.peak_words, f"{turns[greatest]:.2f}", [above, *beside], inside=self.box_px, taken=taken)
-        spots = [(foot_x + side * _MARK_PX, foot_y, side, 0) for side in (1, -1)]
-        place(self.least_words, f"margin {sheet.cut.margin:.2f}", spots, inside=self.box_px, taken=taken)
+        self.least.set_data([angle[least]], [top])
+        self.least_line.set_data([angle[least]] * 2, [top, min(turns[least], holds[least])])
+        marks = [self._px(*mark.get_xydata()[0]) for mark in (self.peak, self.least)]
+        taken = [_box(*mark) for mark in marks]
+        written = (f"{turns[greatest]:.2f}", f"margin {sheet.cut.margin:.2f}")
+        for label, words, (x, y) in zip((self.peak_words, self.least_words), written, marks, strict=True):
+            spots = [(x + side * _BESIDE_PX, y, side, 0) for side in (1, -1)]
+            place(label, words, spots, inside=self.box_px, taken=taken)
 
     def _px(self, angle_deg: float, torque_nm: float) -> tuple[float, float]:
         left, bottom, right, _ = self.box_px
@@ -99,7 +98,7 @@ class TorqueRound:
         return px * self.axes.get_ylim()[1] / (top - bottom)
 
 
-def too_much() -> dict[str, object]:
+def hatched_excess() -> dict[str, object]:
     """Return matplotlib's keywords for the part where turning exceeds holding."""
     face = to_rgba(TOO_MUCH.colour, TOO_MUCH.opacity)
     return {"facecolor": face, "edgecolor": TOO_MUCH.colour, "linewidth": 0.0, "hatch": "////"}

@@ -103,15 +103,6 @@ def shown_px(picture: KeptPicture) -> Affine2D:
     return Affine2D().scale(1.0 / DOTS_PER_INCH) + picture.figure.dpi_scale_trans
 
 
-def write_still(picture: KeptPicture, at_px: tuple[float, float], words: str, **style: object) -> None:
-    """Write words that never change.
-
-    picture: where; at_px: place from its lower left corner [shown px].
-    words: one line; style: matplotlib's keywords for a text, level with the place unless they say otherwise.
-    """
-    picture.figure.text(*at_px, words, **({"va": "center", "transform": shown_px(picture)} | style))
-
-
 def place(
     label: Label,
     text: str,
