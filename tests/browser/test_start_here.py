@@ -1,0 +1,48 @@
+"""Lesson 01 as a newcomer meets it: the hard job turns on its block, and two sliders cure it."""
+
+import os
+from pathlib import Path
+
+import pytest
+from browser_fixtures import Watched
+from lesson_page import SHOWN, run_all
+from playwright.sync_api import Locator, Page, expect
+from served import opened
+
+# Where to put the picture for the README, when it is to be taken anew.
+PICTURE = "LABLIB_PANEL_PICTURE"
+
+
+def panels(page: Page) -> Locator:
+    """Return the lesson's panels, in reading order."""
+    outputs = page.locator(f"{SHOWN} .jp-OutputArea-output")
+    return outputs.filter(has=page.get_by_role("slider"))
+
+
+def press(page: Page, slider: Locator, key: str, times: int) -> None:
+    """Move a slider from the keyboard."""
+    slider.focus()
+    for _ in range(times):
+        page.keyboard.press(key)
+
+
+@pytest.mark.usefixtures("folder", "no_way_out")
+def test_start_here_the_hard_job_is_cured_with_two_sliders(watched: Watched, pictures: Path) -> None:
+    with opened("01_start_here", "--no-browser") as workbook, watched.at(workbook.url) as page:
+        run_all(page)
+        expect(panels(page)).to_have_count(3)
+        cure = panels(page).nth(1)
+        said = cure.get_by_role("status").first
+        expect(said).to_contain_text("turns on its block, margin 0.81")
+        blank, crib = cure.get_by_role("slider").all()
+        press(page, blank, "ArrowLeft", 72 - 58)
+        expect(said).to_contain_text("margin 1.45")
+        press(page, crib, "Home", 1)
+        expect(said).to_contain_text("holds, margin 2.40")
+        expect(page.locator("[data-mime-type='application/vnd.jupyter.stderr']")).to_have_count(0)
+        cure.screenshot(path=pictures / "cured.png")
+        if wanted := os.environ.get(PICTURE):
+            # Tall enough for the whole panel to stand clear of the page's own bars.
+            page.set_viewport_size({"width": 1280, "height": 1400})
+            page.wait_for_timeout(1_000)
+            panels(page).nth(2).screenshot(path=wanted)
