@@ -108,7 +108,6 @@ def _bench_rows(sheet: EyeSheet) -> dict[str, str]:
     if sheet.cut is None:
         return dict.fromkeys(_BENCH_ROWS, "held" if sheet.finished is None else "not known") | turn
     at, cut = bench_dict(sheet), sheet.cut
-    clear = f"{abs(cut.block_clearance_mm):.1f} mm"
     values = (
         _start_words(cut),
         f"{at['removed_volume_mm3'] / 1000:.1f} cm3",
@@ -118,7 +117,7 @@ def _bench_rows(sheet: EyeSheet) -> dict[str, str]:
         f"{at['front_hold_nmm'] / 1000:.2f} / {at['back_hold_nmm'] / 1000:.2f} N m",
         at["weakest_interface"],
         f"{at['clamp_force_n']:.0f} N",
-        f"inside by {clear}" if cut.block_clears else f"stands out by {clear}",
+        _block_words(cut.block_clearance_mm),
         f"{at['margin']:.2f}, turn {cut.least.turn}, {where(cut.least.angle_deg, sheet.eye)}",
         "not cribbed" if cut.crib is None else f"{cut.crib.margin:.2f}",
         f"{percent(at['slip_probability'])} / {percent(at['slip_probability_calibrated'])}",
@@ -145,7 +144,14 @@ _BENCH_ROWS = (
 def _start_words(cut: CutResult) -> str:
     allowance = cut.setup.crib_allowance_mm
     blank = f"round blank, {cut.lens.blank_diameter_mm:g} mm"
-    return blank if allowance is None else f"crib, +{allowance:g} mm"
+    # An allowance wider than the blank leaves nothing to crib.
+    return blank if cut.crib is None else f"crib, +{allowance:g} mm"
+
+
+def _block_words(clearance_mm: float) -> str:
+    if plain(abs(clearance_mm), 1) == "0.0":
+        return "touches the outline"
+    return f"{'inside' if clearance_mm > 0.0 else 'stands out'} by {abs(clearance_mm):.1f} mm"
 
 
 def percent(share: float) -> str:

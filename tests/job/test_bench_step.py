@@ -164,3 +164,17 @@ def test_a_probability_is_never_printed_as_certain(share: float, words: str):
 def test_a_bite_this_material_is_not_cut_at_is_a_fault_of_its_eye():
     with pytest.raises(TicketFaults, match=r"\[right\] .*out of range"):
         work(ticket(**(HARD | {"cut": {"depth_per_turn_mm": 4.5}})))
+
+
+@pytest.mark.parametrize(
+    ("b_mm", "words"),
+    [(36.0, "inside by 6.0 mm"), (24.0, "touches the outline"), (22.0, "stands out by 1.0 mm")],
+)
+def test_the_sheet_says_how_the_block_lies_in_the_outline(b_mm: float, words: str):
+    assert words in as_text(work(ticket(**(HARD | {"frame": FRAME | {"b_mm": b_mm}}))))
+
+
+def test_an_allowance_wider_than_the_blank_is_no_cribbing():
+    text = as_text(work(ticket(**(HARD | {"cut": {"crib_allowance_mm": 24.0}}))))
+    assert "round blank, 72 mm" in text
+    assert "not cribbed" in text
