@@ -1,6 +1,7 @@
 """The command line: `lablib open`, `lablib job`; what else there is stands in the table of subcommands."""
 
 import argparse
+import os
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
@@ -71,6 +72,10 @@ def main(argv: Sequence[str] | None = None) -> int:
 
     argv: the words after the program's name; the command line's own when absent.
     """
+    for stream in (sys.stdout, sys.stderr):
+        # A console that lacks a character shows a question mark for it and not a traceback.
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
     parser = _parser()
     arguments = parser.parse_args(argv)
     if arguments.version:
@@ -79,10 +84,16 @@ def main(argv: Sequence[str] | None = None) -> int:
         parser.print_help(sys.stderr)
         return 2
     try:
-        return arguments.run(arguments)
+        status = arguments.run(arguments)
+        sys.stdout.flush()
+        return status
     except LabError as fault:
         print(fault, file=sys.stderr)
         return 2
+    except BrokenPipeError:
+        # Whoever was reading has seen enough; nothing more may be written, not even at the end.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
     except KeyboardInterrupt:
         # 128 and the number of the interrupt signal, as a shell reports it.
         return 130

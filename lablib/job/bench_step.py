@@ -51,17 +51,14 @@ def cutting_material(order: EyeOrder, cut: Cut) -> LensMaterial | None:
 
 
 def cut_lens(ticket: Ticket, order: EyeOrder, finished: FinishedLens) -> CutResult | None:
-    """Work the cut of one lens; None where the blank does not reach the outline, or cutting is not known.
+    """Work the cut of one lens whose blank reaches the outline; None where its cutting is not known.
 
     ticket: the job; order: one of its eyes; finished: its lens.
 
     Raises LabError for a blocking point the outline cannot be cut about, and where nothing is left to cut.
     """
     material = cutting_material(order, ticket.cut)
-    away_x = finished.outline.x_mm - finished.centre_x_mm
-    away_y = finished.outline.y_mm - finished.centre_y_mm
-    reaches = 2.0 * float(np.hypot(away_x, away_y).max()) <= order.lens.blank_diameter_mm
-    if material is None or not reaches:
+    if material is None:
         return None
     return work_cut(_uncut(ticket, order, finished), material=material, setup=setup_for(ticket, order))
 

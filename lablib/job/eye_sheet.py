@@ -59,12 +59,14 @@ class EyeSheet:
 
     @cached_property
     def cut(self) -> CutResult | None:
-        """What happens on the bench; None while the lens is held, or where its cutting is not known.
+        """What happens on the bench; None while held, where the blank falls short or cutting is not known.
 
         Worked only when asked for, so that a picture of the lens alone does not wait for it. Raises LabError
         for a lens that cannot be cut so.
         """
-        return None if self.finished is None else cut_lens(self.ticket, self.order, self.finished)
+        if self.finished is None or not self.blank_reaches:
+            return None
+        return cut_lens(self.ticket, self.order, self.finished)
 
     @property
     def axis_tolerance_deg(self) -> float | None:
@@ -91,6 +93,11 @@ class EyeSheet:
     def blank_covers(self) -> bool:
         """Whether the blank ordered is as large as the least blank."""
         return self.order.lens.blank_diameter_mm >= self.minimum_blank_mm
+
+    @property
+    def blank_reaches(self) -> bool:
+        """Whether the blank reaches the outline all round, be it without the allowance."""
+        return self.order.lens.blank_diameter_mm >= self.minimum_blank_mm - blank_allowance_mm()
 
     @property
     def nasal_deg(self) -> float:

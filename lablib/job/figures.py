@@ -34,12 +34,13 @@ def eye_dict(sheet: EyeSheet) -> dict:
     sheet: the lens, worked.
     """
     rx = sheet.order.prescription
+    prism = (None, None) if sheet.order.prism_held else sheet.order.prism_in_up
     layout = {
         "prescription": rx and str(rx),
         "decentration_in_mm": sheet.in_mm,
         "decentration_up_mm": sheet.up_mm,
-        "prism_in_prism_d": sheet.order.prism_in_up[0],
-        "prism_up_prism_d": sheet.order.prism_in_up[1],
+        "prism_in_prism_d": prism[0],
+        "prism_up_prism_d": prism[1],
         "effective_diameter_mm": sheet.outline.effective_diameter_mm,
         "minimum_blank_mm": sheet.minimum_blank_mm,
         "minimum_blank_rule_mm": sheet.minimum_blank_rule_mm,
@@ -91,13 +92,13 @@ def _lens_dict(sheet: EyeSheet) -> dict:
 def bench_dict(sheet: EyeSheet) -> dict:
     """Return what happens to one lens on the bench as plain values, None where it is not known.
 
-    sheet: the lens, worked. `crib_margin` is None, too, where the lens is not cribbed.
+    sheet: the lens, worked. Those of cribbing are None, too, where the lens is not cribbed.
     """
     axis = {"axis_tolerance_deg": sheet.axis_tolerance_deg}
     cut = sheet.cut
     if cut is None:
         return axis | dict.fromkeys(_BENCH_FIGURES)
-    own = {name: getattr(cut, name) for name in _BENCH_FIGURES[:-4]}
+    own = {name: getattr(cut, name) for name in _BENCH_FIGURES[:-5]}
     return (
         axis
         | own
@@ -106,11 +107,12 @@ def bench_dict(sheet: EyeSheet) -> dict:
             "least_margin_at_deg": cut.least.angle_deg,
             "clamp_force_n": cut.holding.clamp_force_n,
             "crib_margin": cut.crib and cut.crib.margin,
+            "crib_slip_probability": cut.crib and cut.crib.slip_probability,
         }
     )
 
 
-# All but the last four carry the names they have in a CutResult.
+# All but the last five carry the names they have in a CutResult.
 _BENCH_FIGURES = (
     "removed_volume_mm3",
     "peak_removal_rate_mm3_per_s",
@@ -127,4 +129,5 @@ _BENCH_FIGURES = (
     "least_margin_at_deg",
     "clamp_force_n",
     "crib_margin",
+    "crib_slip_probability",
 )

@@ -1,6 +1,7 @@
 """The job sheet as text to read at the bench."""
 
 import math
+import re
 import textwrap
 
 from lablib.bench.margin import CutResult
@@ -13,6 +14,7 @@ from lablib.optics.prism import in_words
 from lablib.working import plain
 
 _LABEL, _COLUMN, _WIDTH = 34, 22, 96
+_WRITTEN, _NO_BREAK = re.compile(r"[-+]\d+\.\d\d [-+]\d+\.\d\d x \d{3}"), "\N{NO-BREAK SPACE}"
 
 
 def as_text(sheet: JobSheet) -> str:
@@ -21,10 +23,15 @@ def as_text(sheet: JobSheet) -> str:
     sheet: a worked ticket.
     """
     grade = ["", *textwrap.wrap(_ESTIMATE, _WIDTH)] if any(eye.cut for eye in sheet.eyes) else []
-    parts = (_head(sheet), [""], _columns(sheet), grade, _questions(sheet), _found(sheet))
+    safety = ["", *textwrap.wrap(_SAFETY, _WIDTH)]
+    parts = (_head(sheet), _questions(sheet), [""], _columns(sheet), grade, safety, _found(sheet))
     return "\n".join(line for part in parts for line in part)
 
 
+_SAFETY = (
+    "Thicknesses are geometry. Least thickness for impact and for safety eyewear is set by law and "
+    "standards; this sheet does not decide them."
+)
 _ESTIMATE = (
     "Bench figures are teaching estimates. Which of two jobs is the harder, and by what factor, can be "
     "learned from them; the margin itself is uncertain about threefold either way until this bench has "
@@ -41,10 +48,12 @@ def _head(sheet: JobSheet) -> list[str]:
         f"Frame: A {frame.a_mm:g}, B {frame.b_mm:g}, DBL {frame.dbl_mm:g} mm, {frame.shape.words}{kind}; "
         f"effective diameter {diameter:.1f} mm",
     ]
-    if wearer.vertex_distance_mm is not None:
-        lines.append(f"Vertex distance as worn: {wearer.vertex_distance_mm:g} mm")
+    distances = (("as tested", wearer.tested_vertex_distance_mm), ("as worn", wearer.vertex_distance_mm))
+    known = [f"{value:g} mm {words}" for words, value in distances if value is not None]
+    if known:
+        lines.append(f"Vertex distance: {', '.join(known)}")
     if sheet.ticket.note:
-        lines.append(f"Note: {sheet.ticket.note}")
+        lines.append(f"Read this first: {sheet.ticket.note}")
     return lines
 
 
@@ -63,10 +72,11 @@ def _columns(sheet: JobSheet) -> list[str]:
 def _column(sheet: EyeSheet) -> dict[str, str]:
     order, lens = sheet.order, sheet.order.lens
     exact, by_rule = sheet.minimum_blank_mm, sheet.minimum_blank_rule_mm
-    covers = "covers" if sheet.blank_covers else "does NOT cover"
+    short = "covers without the allowance" if sheet.blank_reaches else "does NOT cover"
+    covers = "covers" if sheet.blank_covers else short
     shown = {
         "Prescription": str(order.prescription) if order.prescription else "HELD",
-        "Prism": in_words(*order.prism_in_up),
+        "Prism": "HELD" if order.prism_held else in_words(*order.prism_in_up),
         "Lens": f"{lens.material.words}, {lens.coat}",
         "Supply": f"{lens.supply}, front curve {lens.front_surface_d:.2f} D",
         "Optical centre from boxed centre": _decentration(sheet),
@@ -106,7 +116,7 @@ _LENS_ROWS = (
 def _bench_rows(sheet: EyeSheet) -> dict[str, str]:
     turn = {"Axis may be off": _axis_words(sheet)}
     if sheet.cut is None:
-        return dict.fromkeys(_BENCH_ROWS, "held" if sheet.finished is None else "not known") | turn
+        return dict.fromkeys(_BENCH_ROWS, _why_no_cut(sheet)) | turn
     at, cut = bench_dict(sheet), sheet.cut
     values = (
         _start_words(cut),
@@ -119,7 +129,7 @@ def _bench_rows(sheet: EyeSheet) -> dict[str, str]:
         f"{at['clamp_force_n']:.0f} N",
         _block_words(cut.block_clearance_mm),
         f"{at['margin']:.2f}, turn {cut.least.turn}, {where(cut.least.angle_deg, sheet.eye)}",
-        "not cribbed" if cut.crib is None else f"{cut.crib.margin:.2f}",
+        "not cribbed" if cut.crib is None else _crib_words(cut.crib),
         f"{percent(at['slip_probability'])} / {percent(at['slip_probability_calibrated'])}",
     )
     return dict(zip(_BENCH_ROWS, values, strict=True)) | turn
@@ -136,9 +146,15 @@ _BENCH_ROWS = (
     "Clamp force",
     "Block in the outline",
     "Margin, where least",
-    "Margin of cribbing",
+    "Cribbing: margin, slip now",
     "Slip, now / calibrated bench",
 )
+
+
+def _why_no_cut(sheet: EyeSheet) -> str:
+    if sheet.finished is None:
+        return "held"
+    return "not known" if sheet.blank_reaches else "blank too small"
 
 
 def _start_words(cut: CutResult) -> str:
@@ -146,6 +162,10 @@ def _start_words(cut: CutResult) -> str:
     blank = f"round blank, {cut.lens.blank_diameter_mm:g} mm"
     # An allowance wider than the blank leaves nothing to crib.
     return blank if cut.crib is None else f"crib, +{allowance:g} mm"
+
+
+def _crib_words(crib: CutResult) -> str:
+    return f"{crib.margin:.2f}, {percent(crib.slip_probability)}"
 
 
 def _block_words(clearance_mm: float) -> str:
@@ -174,7 +194,7 @@ def _axis_words(sheet: EyeSheet) -> str:
 
 
 def _edge(edge_mm: float, angle_deg: float, eye: Eye) -> str:
-    return f"{edge_mm:.2f} mm, {where(angle_deg, eye)} ({angle_deg:.0f})"
+    return f"{edge_mm:.2f} mm, {where(angle_deg, eye)} ({round(angle_deg) % 360})"
 
 
 def _decentration(sheet: EyeSheet) -> str:
@@ -206,7 +226,7 @@ def _questions(sheet: JobSheet) -> list[str]:
     if not sheet.holds:
         return []
     lines = [_item(hold.eye, hold.question, hold.name) for hold in sheet.holds]
-    return ["", "HOLD. Ask before this job goes on:", *lines]
+    return ["", "HOLD. Do not cut. Ask before this job goes on:", *lines]
 
 
 def _found(sheet: JobSheet) -> list[str]:
@@ -218,10 +238,9 @@ def _found(sheet: JobSheet) -> list[str]:
 
 def _item(eye: Eye | None, text: str, name: str) -> str:
     of = f"{eye.value}: " if eye else ""
-    return textwrap.fill(
-        f"{of}{text} [{name}]",
-        _WIDTH,
-        initial_indent="  - ",
-        subsequent_indent="    ",
-        break_on_hyphens=False,
+    # A prescription is not broken over two lines.
+    whole = _WRITTEN.sub(lambda found: found.group().replace(" ", _NO_BREAK), f"{of}{text} [{name}]")
+    lines = textwrap.fill(
+        whole, _WIDTH, initial_indent="  - ", subsequent_indent="    ", break_on_hyphens=False
     )
+    return lines.replace(_NO_BREAK, " ")

@@ -13,6 +13,7 @@ from lablib.optics.material import Material
 from lablib.optics.prescription import Prescription
 from lablib.optics.prism import Prism, together
 from lablib.optics.surface import power_from_lens_measure_d
+from lablib.optics.unclear import BaseMissing
 
 DESIGNS = ("single vision",)
 SUPPLIES = ("surfaced", "stock")
@@ -116,6 +117,11 @@ class EyeOrder:
         require_optical("monocular_pd_mm", self.monocular_pd_mm, "monocular_pd_mm")
         if self.height_mm is not None:
             require_finite("height_mm", self.height_mm, unit="mm")
+
+    @property
+    def prism_held(self) -> bool:
+        """Whether a prism on the ticket waits for an answer."""
+        return any(hold.name == BaseMissing.name for hold in self.holds)
 
     @property
     def prism_in_up(self) -> tuple[float, float]:

@@ -109,7 +109,8 @@ def _one_prism(fields: Fields, item: object, eye: Eye, holds: list[Hold]) -> Pri
     inner = Fields(item, where=f"{fields.where}.prism", faults=fields.faults)
     amount, base = inner.number("amount_prism_d", required=True), inner.take("base")
     inner.done()
-    if amount is None:
+    if not amount:
+        # No amount is no prism, and no prism needs no base.
         return None
     with inner.noting():
         try:
@@ -155,6 +156,9 @@ def _by_numbers(given: dict) -> Material:
     unknown = set(given) - {"index", "density", "abbe", "cuts_like"}
     if unknown:
         raise LabError(f"material key {sorted(unknown)[0]!r}: give index, density, abbe and cuts_like only")
+    missing = [key for key in ("index", "density") if key not in given]
+    if missing:
+        raise LabError(f"material without {' and '.join(missing)}: give index and density, or a name")
     cuts_like = given.get("cuts_like")
     return Material(
         name="by its numbers",

@@ -35,13 +35,14 @@ def _toml(path: Path) -> dict:
             raw = file.read(_LARGEST_BYTES + 1)
         if len(raw) > _LARGEST_BYTES:
             raise LabError(f"larger than {_LARGEST_BYTES} bytes: a ticket is short: check the name")
-        return tomllib.loads(raw.decode("utf-8"))
+        return tomllib.loads(raw.decode("utf-8-sig"))
     except OSError as fault:
         reason = fault.strerror or str(fault)
         raise LabError(f"cannot be opened ({reason.lower()}): check the name and the folder") from None
     except UnicodeDecodeError:
         raise LabError("not a text file in UTF-8: save it as plain text") from None
-    except (tomllib.TOMLDecodeError, RecursionError) as fault:
+    except (ValueError, RecursionError) as fault:
+        # Not only the reader's own error: a whole number of thousands of figures is a plain ValueError.
         raise LabError(f"not TOML ({str(fault) or 'nested too deep'}): mend that line") from None
 
 
@@ -56,7 +57,7 @@ def ticket_from(table: dict) -> Ticket:
     top = Fields(table, where="", faults=faults)
     if (found := top.take("format")) != FORMAT or isinstance(found, bool):
         top.fault(f"format = {found!r}: this workbook reads format {FORMAT}: write format = {FORMAT}")
-    number, note = top.text("number", required=True), top.text("note")
+    number, note = (_one_line(top, key, required=key == "number") for key in ("number", "note"))
     frame, wearer = _frame(top), _wearer(top)
     lens = top.take("lens", {})
     blocking, cut = _blocking(top), _cut(top)
@@ -68,6 +69,14 @@ def ticket_from(table: dict) -> Ticket:
             return Ticket(**parts, right=right, left=left, note=note or "")
     # A fault in the shared [lens] is met once for each eye.
     raise TicketFaults(list(dict.fromkeys(faults)))
+
+
+def _one_line(top: Fields, key: str, *, required: bool) -> str | None:
+    """A text that is printed on the sheet as it stands, so it must print."""
+    text = top.text(key, required=required)
+    if text is not None and (not text.isprintable() or (required and not text.strip())):
+        top.fault(f"{key} = {text!r} cannot be printed on one line: write it in plain characters")
+    return text
 
 
 def _frame(top: Fields) -> Frame | None:

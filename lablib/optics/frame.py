@@ -81,7 +81,7 @@ class OutlineShape:
         Raises LabError with the names there are.
         """
         known = read_table("lablib.optics", "outlines.toml")["family"]
-        if family not in known:
+        if not isinstance(family, str) or family not in known:
             names = ", ".join([_SUPERELLIPSE, *known])
             raise LabError(f"outline family {family!r} is not in the table: give one of {names}")
         return cls(family=family, **{key: value for key, value in known[family].items() if key != "words"})

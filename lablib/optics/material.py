@@ -66,6 +66,6 @@ def material(name: str) -> Material:
     Raises LabError with the names there are.
     """
     known = materials()
-    if name not in known:
+    if not isinstance(name, str) or name not in known:
         raise LabError(f"material {name!r} is not in the table: give one of {', '.join(known)}")
     return known[name]

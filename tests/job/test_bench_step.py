@@ -139,9 +139,10 @@ def test_cribbing_has_a_margin_of_its_own_that_is_that_of_the_uncut_blank():
 
 def test_the_words_of_a_margin_below_the_bound():
     assert found(**HARD)["margin-below-bound", "right"] == (
-        "the margin of the cut is 0.93: by the estimate 55 % of such lenses turn on their block, and the "
-        "bound is 10 %; the weakest joint is pad to coat; a smaller blank, smaller bites, cribbing close on "
-        "another hold or a film would help, more clamp force is no remedy"
+        "the margin of the cut is 0.93; on a bench that is not calibrated the estimate leaves a chance of "
+        "55 % that the lens turns on its block, and the bound is 10 %; the weakest joint is pad to coat; "
+        "a film, a tape on the back, smaller bites, cribbing close on another hold or a smaller blank would "
+        "help; more clamp force is no remedy"
     )
 
 
@@ -178,3 +179,22 @@ def test_an_allowance_wider_than_the_blank_is_no_cribbing():
     text = as_text(work(ticket(**(HARD | {"cut": {"crib_allowance_mm": 24.0}}))))
     assert "round blank, 72 mm" in text
     assert "not cribbed" in text
+
+
+def test_what_would_help_is_what_is_left_to_change():
+    bad = HARD | {
+        "blocking": {
+            "skin": "oily",
+            "pad_age_months": 6.0,
+            "block": "half-eye",
+            "film": True,
+            "back_tape": True,
+        },
+        "cut": {"wheel": "glazed", "crib_allowance_mm": 2.0, "depth_per_turn_mm": 0.75},
+        "lens": HARD["lens"] | {"blank_diameter_mm": 57.0},
+    }
+    text = found(**bad)["margin-below-bound", "right"]
+    assert "a clean lens, a dressed wheel, a fresh pad or a round block where it clears would help" in text
+    # The core governs an uncoated lens: there a film takes nothing out of the stack that counts.
+    uncoated = HARD | {"lens": HARD["lens"] | {"coat": "uncoated"}}
+    assert "a film" not in found(**uncoated)["margin-below-bound", "right"]

@@ -2,6 +2,9 @@
 
 import json
 import math
+import os
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -126,7 +129,7 @@ def test_a_held_lens_is_worked_as_far_as_it_goes(right: dict, name: str):
     assert worked["right"]["minimum_blank_mm"] > 50.0
     assert worked["right"]["edge_greatest_mm"] is None
     assert worked["left"]["edge_greatest_mm"] > 2.0
-    assert "HOLD. Ask before this job goes on:" in as_text(sheet)
+    assert "HOLD. Do not cut. Ask before this job goes on:" in as_text(sheet)
 
 
 def test_eyes_of_opposite_sign_are_asked_about_unless_a_note_settles_it():
@@ -137,7 +140,7 @@ def test_eyes_of_opposite_sign_are_asked_about_unless_a_note_settles_it():
     assert asked["left"]["edge_least_mm"] > 0.0
     noted = work(ticket(left=order, lens=lens, note="antimetropia, confirmed by the prescriber"))
     assert noted.holds == ()
-    assert "Note: antimetropia, confirmed by the prescriber" in as_text(noted)
+    assert "Read this first: antimetropia, confirmed by the prescriber" in as_text(noted)
 
 
 def test_a_plain_job_finds_nothing():
@@ -148,7 +151,8 @@ def test_a_blank_that_does_not_cover_is_found():
     texts = found(lens=LENS | {"blank_diameter_mm": 54.0})
     assert set(texts) == {("blank-does-not-cover", "right"), ("blank-does-not-cover", "left")}
     assert texts["blank-does-not-cover", "left"] == (
-        "blank 54 mm is smaller than the least blank 56.1 mm: take a larger blank or a smaller frame; "
+        "blank 54 mm is smaller than the least blank 56.1 mm and does not reach the outline, so there are "
+        "no bench figures: take a larger blank or a smaller frame; "
         "moving the optical centre to make it fit would put prism in"
     )
 
@@ -358,3 +362,90 @@ def test_an_optical_centre_in_a_corner_of_the_box_is_outside_the_lens():
     words = "optical centre 14 mm beside and 15 mm above the boxed centre lies outside the outline: check"
     with pytest.raises(TicketFaults, match=words):
         work(ticket(right=corner))
+
+
+def test_following_the_advice_about_a_groove_silences_it():
+    grooved = FRAME | {"kind": "grooved"}
+    order = eye_order(sphere_d=5.5, lens={"least_edge_mm": 2.0})
+    lens = LENS | {"front_curve_d": 8.0, "material": "thiourethane-1.60"}
+    assert ("edge-too-thin-for-a-groove", "right") not in found(
+        right=order, left=None, frame=grooved, lens=lens
+    )
+
+
+def test_a_held_prism_is_not_printed_as_none():
+    sheet = work(ticket(right=eye_order(prism=[{"amount_prism_d": 2.0}])))
+    assert as_dict(sheet)["right"]["prism_in_prism_d"] is None
+    row = next(line for line in as_text(sheet).splitlines() if line.startswith("Prism "))
+    assert row.split() == ["Prism", "HELD", "no", "prism"]
+
+
+def test_a_prism_of_nothing_needs_no_base():
+    assert work(ticket(right=eye_order(prism=[{"amount_prism_d": 0.0}]))).holds == ()
+
+
+@pytest.mark.parametrize(
+    ("additions", "name", "question"),
+    [
+        (
+            (2.0, 2.25),
+            "additions-differ",
+            "Right +2.00 and left +2.25 D of addition differ: is that meant? "
+            "A note on the ticket settles it.",
+        ),
+        (
+            (2.0, 0.0),
+            "addition-in-one-eye",
+            "Addition +2.00 D stands in one eye only: is that meant? A note on the ticket settles it.",
+        ),
+    ],
+)
+def test_additions_that_do_not_go_together_are_held(additions: tuple, name: str, question: str):
+    right, left = (eye_order(addition_d=addition) for addition in additions)
+    holds = work(ticket(right=right, left=left)).holds
+    assert [(hold.name, hold.question) for hold in holds] == [(name, question)]
+    assert work(ticket(right=right, left=left, note="as last year")).holds == ()
+
+
+def test_every_sheet_leaves_safety_to_the_law_and_asks_first():
+    held = as_text(work(ticket(right={"prescription": "2.00 DS", "monocular_pd_mm": 32.0}))).splitlines()
+    assert held.index("HOLD. Do not cut. Ask before this job goes on:") < 5
+    assert any(line.startswith("Thicknesses are geometry. Least thickness") for line in held)
+
+
+def test_a_blank_short_of_the_allowance_is_told_from_one_that_does_not_reach():
+    assert "54 mm, does NOT cover" in as_text(work(ticket(lens=LENS | {"blank_diameter_mm": 54.0})))
+    short = as_text(work(ticket(lens=LENS | {"blank_diameter_mm": 55.0})))
+    assert "55 mm, covers without the allowance" in short
+    assert "blank too small" not in short
+
+
+def test_a_prescription_is_never_broken_over_two_lines():
+    orders = {
+        "right": eye_order(sphere_d=2.0, cylinder_d=-1.0, axis_deg=90),
+        "left": eye_order(sphere_d=1.0, cylinder_d=1.0, axis_deg=180),
+        "lens": LENS | {"front_curve_d": 6.0, "centre_thickness_mm": 3.5},
+    }
+    assert "+2.00 -1.00 x 090" in as_text(work(ticket(**orders))).rpartition("Findings:")[2]
+
+
+def test_a_reader_that_has_seen_enough_is_no_error(tmp_path: Path):
+    path = ticket_path(tmp_path)
+    command = (
+        f"'{sys.executable}' -m lablib.command job '{path}' --explain | head -1; echo ${{PIPESTATUS[0]}}"
+    )
+    done = subprocess.run(["bash", "-c", command], capture_output=True, text=True, check=True)
+    assert done.stdout == "Job sheet T-1\n0\n"
+    assert done.stderr == ""
+
+
+def test_a_console_without_the_character_shows_a_question_mark(tmp_path: Path):
+    path = ticket_path(tmp_path, note="geprüft")
+    done = subprocess.run(
+        [sys.executable, "-m", "lablib.command", "job", str(path)],
+        capture_output=True,
+        text=True,
+        check=True,
+        env=os.environ | {"PYTHONIOENCODING": "ascii"},
+    )
+    assert "Read this first: gepr?ft" in done.stdout

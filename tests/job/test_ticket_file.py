@@ -236,6 +236,25 @@ RIGHT = {"sphere_d": -2.0, "monocular_pd_mm": 32.0}
             "[lens] material key 'colour': give index, density, abbe and cuts_like only",
         ),
         (
+            {"lens": LENS | {"material": {"index": 1.6}}},
+            "[lens] material without density: give index and density, or a name",
+        ),
+        (
+            {"lens": LENS | {"material": {"index": 1.6, "density": 1.3, "cuts_like": ["a"]}}},
+            "[lens] material ['a'] is not in the table: give one of crown-glass-1.523, hard-resin-1.50, "
+            "urethane-1.53, polycarbonate-1.59, thiourethane-1.60, thiourethane-1.67, episulfide-1.74",
+        ),
+        (
+            {"frame": FRAME | {"outline": {"family": ["a"]}}},
+            "[frame] outline family ['a'] is not in the table: give one of superellipse, round, rectangle, "
+            "panto, pilot",
+        ),
+        ({"number": " "}, "number = ' ' cannot be printed on one line: write it in plain characters"),
+        (
+            {"note": "\x1b[31m"},
+            "note = '\\x1b[31m' cannot be printed on one line: write it in plain characters",
+        ),
+        (
             {"lens": LENS | {"material": {"index": 16.0, "density": 1.3}}},
             "[lens] material by its numbers: index 16 is out of range: give from 1.4 to 1.95",
         ),
@@ -316,6 +335,7 @@ def test_files_that_are_no_tickets(tmp_path: Path):
     cases = {
         "a = ": "not TOML",
         "a = " + "[" * 3000: "not TOML",
+        "a = " + "9" * 5000: "not TOML",
         "x" * 300_000: "larger than 262144 bytes: a ticket is short: check the name",
     }
     for text, words in cases.items():
@@ -402,3 +422,9 @@ def test_whatever_stands_in_a_field_the_answer_is_a_ticket_or_words(place: tuple
     except LabError as fault:
         answer = fault
     assert isinstance(answer, Ticket) or str(answer).strip()
+
+
+def test_a_byte_order_mark_before_the_ticket_is_no_fault(tmp_path: Path):
+    path = ticket_path(tmp_path)
+    path.write_bytes(b"\xef\xbb\xbf" + path.read_bytes())
+    assert Ticket.read(path).number == "T-1"
