@@ -1,14 +1,15 @@
 """What the bench finds on one lens: cautions of the cut, and a margin under the bound with what helps."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from lablib.bench.cautions import cautions
-from lablib.bench.margin import CutResult
+from lablib.bench.machine import LensMaterial
+from lablib.bench.margin import CutResult, work_cut
 from lablib.bench.parameter import parameters
+from lablib.bench.setup import Setup
 from lablib.job.eye_sheet import EyeSheet
 from lablib.job.finding import Finding, threshold
-
-_COAT_JOINT = "pad to coat"
 
 
 def bench_findings(sheet: EyeSheet) -> list[Finding]:
@@ -52,25 +53,32 @@ def _margin_words(sheet: EyeSheet, words: str, cut: CutResult) -> str:
 
 
 def _helps(sheet: EyeSheet, cut: CutResult) -> Iterator[str]:
-    """What is left to change, the cheapest first; each raises the margin by the model's own ordering."""
-    setup, material = cut.setup, cut.material
-    if setup.skin != "clean":
-        yield "a clean lens"
-    if setup.wheel != "sharp":
-        yield "a dressed wheel"
-    if setup.pad_age_months > 0.0:
-        yield "a fresh pad"
-    if setup.block == "half-eye":
-        yield "a round block where it clears"
-    # A film takes the coat's joint out of the stack and does nothing for the others.
-    if not setup.film and cut.weakest_interface == _COAT_JOINT:
-        yield "a film"
-    if not setup.back_tape:
-        yield "a tape on the back"
-    least_depth = parameters()[f"material.{material.name}.depth_per_turn_mm"].low
-    if material.depth_per_turn_mm > least_depth:
-        yield "smaller bites"
+    """What is left to change, the cheapest first; only what raises the margin of this very cut."""
+    setup, material, cribbing = cut.setup, cut.material, cut is not sheet.cut
+    least_bite = parameters()[f"material.{material.name}.depth_per_turn_mm"].low
+    smaller_bite = max(least_bite, material.depth_per_turn_mm / 2.0)
+    tries = (
+        ("a clean lens", {"skin": "clean"}, material),
+        ("a dressed wheel", {"wheel": "sharp"}, material),
+        ("a fresh pad", {"pad_age_months": 0.0}, material),
+        ("a round block where it clears", {"block": "round"}, material),
+        ("a film", {"film": True}, material),
+        ("a tape on the back", {"back_tape": True}, material),
+        ("smaller bites", {}, replace(material, depth_per_turn_mm=smaller_bite)),
+    )
+    for words, changes, made_of in tries:
+        changed = replace(setup, **changes)
+        if (changed, made_of) != (setup, material) and _raises(cut, changed, made_of, cribbing=cribbing):
+            yield words
     if setup.crib_allowance_mm is None:
         yield "cribbing close on another hold"
-    if sheet.order.lens.blank_diameter_mm > sheet.minimum_blank_mm + 1.0:
+    # A cut that starts from a crib does not know how large the blank was.
+    to_spare = sheet.order.lens.blank_diameter_mm - sheet.minimum_blank_mm
+    if (cribbing or setup.crib_allowance_mm is None) and to_spare > threshold("blank_in_hand"):
         yield "a smaller blank"
+
+
+def _raises(cut: CutResult, setup: Setup, material: LensMaterial, *, cribbing: bool) -> bool:
+    again = work_cut(cut.lens, material=material, setup=setup, bench=cut.bench)
+    same_pass = again.crib if cribbing else again
+    return same_pass.margin > cut.margin * threshold("worthwhile")

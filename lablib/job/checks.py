@@ -51,10 +51,17 @@ def findings(ticket: Ticket, sheets: tuple[EyeSheet, ...]) -> tuple[Finding, ...
 
 
 def _one_lens(ticket: Ticket, sheet: EyeSheet) -> list[Finding]:
-    checks = [_blank(sheet), _stock_prism(sheet), _addition(sheet), *_vertex(ticket, sheet)]
+    checks = [*_read_so(sheet), _blank(sheet), _stock_prism(sheet), _addition(sheet), *_vertex(ticket, sheet)]
     if sheet.finished is not None:
         checks += [_thin_place(sheet), _groove(sheet), *bench_findings(sheet)]
     return [finding for finding in checks if finding is not None]
+
+
+def _read_so(sheet: EyeSheet) -> list[Finding]:
+    return [
+        Finding(name="prescription-read-so", eye=sheet.eye, text=f"{note}: check it against the order")
+        for note in sheet.order.read_so
+    ]
 
 
 def _blank(sheet: EyeSheet) -> Finding | None:

@@ -1,9 +1,14 @@
 """Reading one table of a ticket field by field, and gathering every fault on the way."""
 
+import reprlib
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
 from lablib.errors import LabError, require_finite
+
+# What stands in a ticket may be long, and tables in tables deeper than Python goes.
+_BRIEF = reprlib.Repr()
+_BRIEF.maxlevel, _BRIEF.maxdict, _BRIEF.maxlist, _BRIEF.maxstring, _BRIEF.maxother = 3, 3, 3, 60, 60
 
 
 class TicketFaults(LabError):
@@ -100,5 +105,4 @@ def _table(key: str, value: object) -> dict:
 
 
 def _short(value: object) -> str:
-    text = repr(value)
-    return text if len(text) <= 60 else text[:57] + "..."
+    return _BRIEF.repr(value)

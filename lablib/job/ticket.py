@@ -101,6 +101,7 @@ class EyeOrder:
     prism: prescribed prisms, made by tilting the back surface.
     lens: the lens ordered for this eye.
     holds: questions about this eye.
+    read_so: how doubtful writing was read, in words.
 
     Raises LabError for a distance no wearer has.
     """
@@ -112,6 +113,7 @@ class EyeOrder:
     height_mm: float | None = None
     prism: tuple[Prism, ...] = ()
     holds: tuple[Hold, ...] = ()
+    read_so: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         require_optical("monocular_pd_mm", self.monocular_pd_mm, "monocular_pd_mm")

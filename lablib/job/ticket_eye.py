@@ -7,6 +7,7 @@ from lablib.optics.eye import Eye
 from lablib.optics.material import Material, material
 from lablib.optics.prescription import Prescription
 from lablib.optics.prism import Prism
+from lablib.optics.reading import read
 from lablib.optics.unclear import AxisWithoutCylinder, UnclearPrescription
 
 # In [right.lens] one key of such a pair takes the place of the other given in [lens].
@@ -30,7 +31,8 @@ def read_eye(top: Fields, eye: Eye, lens: object) -> EyeOrder | None:
     if (fields := top.table(eye.value)) is None:
         return None
     holds: list[Hold] = []
-    rx = _prescription(fields, eye, holds)
+    read_so: list[str] = []
+    rx = _prescription(fields, eye, holds, read_so)
     distance = fields.number("monocular_pd_mm", required=True)
     height = fields.number("height_mm")
     prism = _prism(fields, eye, holds)
@@ -47,11 +49,12 @@ def read_eye(top: Fields, eye: Eye, lens: object) -> EyeOrder | None:
             prism=prism,
             lens=order,
             holds=tuple(holds),
+            read_so=tuple(read_so),
         )
     return None
 
 
-def _prescription(fields: Fields, eye: Eye, holds: list[Hold]) -> Prescription | None:
+def _prescription(fields: Fields, eye: Eye, holds: list[Hold], read_so: list[str]) -> Prescription | None:
     """Read one line or three numbers; what is unclear becomes a hold, what cannot be becomes a fault."""
     text = fields.text("prescription")
     sphere = fields.number("sphere_d", required=text is None)
@@ -60,10 +63,10 @@ def _prescription(fields: Fields, eye: Eye, holds: list[Hold]) -> Prescription |
     with fields.noting():
         try:
             if text is not None:
-                return _from_line(text, sphere, cylinder, axis, addition)
+                return _from_line(text, sphere, cylinder, axis, addition, read_so)
             if sphere is None:
                 return None
-            if axis is not None and cylinder is None:
+            if axis is not None and not cylinder:
                 raise AxisWithoutCylinder(f"{axis:g}", as_written=f"axis {axis:g}")
             return Prescription(
                 sphere_d=sphere, cylinder_d=cylinder or 0.0, axis_deg=axis, addition_d=addition or 0.0
@@ -75,13 +78,17 @@ def _prescription(fields: Fields, eye: Eye, holds: list[Hold]) -> Prescription |
     return None
 
 
-def _from_line(text: str, sphere: object, cylinder: object, axis: object, addition: object) -> Prescription:
+def _from_line(
+    text: str, sphere: object, cylinder: object, axis: object, addition: object, read_so: list[str]
+) -> Prescription:
     if any(value is not None for value in (sphere, cylinder, axis)):
         raise LabError(
             f"prescription = {text!r} and its numbers are both there: "
             f"give the line, or sphere_d, cylinder_d and axis_deg"
         )
-    rx = Prescription.parse(text)
+    reading = read(text)
+    read_so.extend(reading.notes)
+    rx = reading.prescription
     if addition is None:
         return rx
     if rx.addition_d and rx.addition_d != addition:

@@ -11,7 +11,7 @@ from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame, OutlineShape
 
 FORMAT = 1
-_LARGEST_BYTES = 262_144
+_LARGEST_BYTES = 16_384
 
 
 def read_ticket(path: Path) -> Ticket:

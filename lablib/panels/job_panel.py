@@ -119,11 +119,10 @@ class JobPanel(Panel):
         verdict = "holds" if cut.margin > 1.0 else "turns on its block"
         place = f"turn {cut.least.turn}, {where(cut.least.angle_deg, data.eye)}"
         said = (
-            f"By the estimate the {data.eye} lens {verdict}, margin {cut.margin:.2f}: the weakest joint is "
-            f"{cut.weakest_interface}, and in {place}, the wheel asks {turn} against {hold} N m held."
+            f"the {data.eye} lens {verdict}, margin {cut.margin:.2f}: the weakest joint is "
+            f"{cut.weakest_interface}; in {place}, the wheel asks {turn} against {hold} N m."
         )
-        cribbing = f" Cribbing on this block: margin {cut.crib.margin:.2f}." if cut.crib else ""
-        return f"{said}{cribbing}{'' if cut.block_clears else ' The block stands out.'}"
+        return f"{_cribbing(cut)}{said}{'' if cut.block_clears else ' Block stands out.'}"
 
     def to_ticket(self, values: Values) -> str:
         """Return the text of a ticket for one eye.
@@ -140,6 +139,15 @@ class JobPanel(Panel):
         Raises LabError when it cannot be read, is held, or asks for what changes the margin and is not shown.
         """
         return values_of(Ticket.read(path))
+
+
+def _cribbing(cut: CutResult) -> str:
+    """How the sentence begins: a lens that turns while it is cribbed never comes to the cut."""
+    if cut.crib is None:
+        return "By the estimate "
+    if cut.crib.margin > 1.0:
+        return f"By the estimate cribbing here holds, margin {cut.crib.margin:.2f}; then "
+    return f"By the estimate it turns while cribbed here, margin {cut.crib.margin:.2f}; cribbed elsewhere, "
 
 
 def _require_bite(ticket: Ticket) -> None:

@@ -3,6 +3,7 @@
 from abc import ABC, abstractmethod
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
+from threading import RLock
 from types import MappingProxyType
 from typing import ClassVar
 
@@ -69,6 +70,7 @@ class Panel(ABC):
     ) -> None:
         self.shown = self._known(tuple(self.ranges) if move is None else move)
         self.handles = {spec.name: control_for(spec, self._redraw) for spec in self.controls}
+        self._drawing = RLock()
         self.picture = self.draws(dots_per_pixel=dots_per_pixel)
         self.trouble: LabError | None = None
         self._image = NamedImage(format="png", tooltip=PICTURE_NAME)
@@ -185,6 +187,11 @@ class Panel(ABC):
             self.handles[name].set(value)
 
     def _redraw(self) -> None:
+        # A kernel may hear its page in a second thread: two drawings at once would lie over each other.
+        with self._drawing:
+            self._redraw_alone()
+
+    def _redraw_alone(self) -> None:
         faults = [str(handle.fault) for handle in self.handles.values() if handle.fault]
         try:
             if faults:

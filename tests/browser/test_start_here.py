@@ -38,7 +38,9 @@ def test_start_here_the_hard_job_is_cured_with_two_sliders(watched: Watched, pic
         press(page, blank, "ArrowLeft", 72 - 58)
         expect(said).to_contain_text("margin 1.45")
         press(page, crib, "Home", 1)
-        expect(said).to_contain_text("holds, margin 2.40")
+        expect(said).to_contain_text(
+            "cribbing here holds, margin 1.24; then the right lens holds, margin 2.40"
+        )
         expect(page.locator("[data-mime-type='application/vnd.jupyter.stderr']")).to_have_count(0)
         cure.screenshot(path=pictures / "cured.png")
         if wanted := os.environ.get(PICTURE):

@@ -274,6 +274,13 @@ def test_the_printed_sheet_holds_the_figures():
     assert not any(line != line.rstrip() for line in lines)
 
 
+def order_of(drawn: dict) -> dict:
+    """A drawn order as a ticket writes it: nothing absent, and no axis where there is no cylinder."""
+    absent = {key for key, value in drawn.items() if value is None}
+    absent |= set() if drawn["cylinder_d"] else {"axis_deg"}
+    return {key: value for key, value in drawn.items() if key not in absent}
+
+
 orders = st.fixed_dictionaries(
     {
         "sphere_d": st.integers(-24, 16).map(lambda quarter: quarter / 4),
@@ -295,7 +302,7 @@ orders = st.fixed_dictionaries(
     order=orders, front=st.integers(-2, 10), material=st.sampled_from(["hard-resin-1.50", "episulfide-1.74"])
 )
 def test_every_printed_working_comes_out(order: dict, front: int, material: str):
-    given_order = {key: value for key, value in order.items() if value is not None}
+    given_order = order_of(order)
     lens = LENS | {"front_curve_d": float(front), "material": material, "centre_thickness_mm": 6.0}
     try:
         sheet = work(ticket(right=given_order, left=None, lens=lens))
@@ -307,8 +314,10 @@ def test_every_printed_working_comes_out(order: dict, front: int, material: str)
 
 @given(order=orders)
 def test_a_left_eye_is_the_mirror_of_a_right_one(order: dict):
-    order = {key: value for key, value in order.items() if value is not None}
-    flipped = order | {"axis_deg": (180 - order["axis_deg"]) or 180}
+    order = order_of(order)
+    flipped = dict(order)
+    if "axis_deg" in order:
+        flipped["axis_deg"] = (180 - order["axis_deg"]) or 180
     flipped["prism"] = [one | {"base": (540 - one["base"]) % 360} for one in order["prism"]]
     lens = LENS | {"centre_thickness_mm": 6.0}
     try:
@@ -449,3 +458,21 @@ def test_a_console_without_the_character_shows_a_question_mark(tmp_path: Path):
         env=os.environ | {"PYTHONIOENCODING": "ascii"},
     )
     assert "Read this first: gepr?ft" in done.stdout
+
+
+@pytest.mark.parametrize(
+    ("line", "words"),
+    [("-2.00 -1.00 x 000", "axis 000 is read as 180"), ("- 2.00 DS", "sign"), ("-2.20 DS", "2.20")],
+)
+def test_how_doubtful_writing_was_read_is_a_finding(line: str, words: str):
+    texts = found(right={"prescription": line, "monocular_pd_mm": 32.0}, left=None)
+    assert words in texts["prescription-read-so", "right"]
+
+
+def test_the_names_that_lessons_rely_on():
+    import lablib.job
+
+    assert lablib.job.Ticket.read is not None
+    assert lablib.job.work is work
+    with pytest.raises(AttributeError, match="has no attribute 'sheets'"):
+        _ = lablib.job.sheets

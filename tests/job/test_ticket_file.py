@@ -336,7 +336,8 @@ def test_files_that_are_no_tickets(tmp_path: Path):
         "a = ": "not TOML",
         "a = " + "[" * 3000: "not TOML",
         "a = " + "9" * 5000: "not TOML",
-        "x" * 300_000: "larger than 262144 bytes: a ticket is short: check the name",
+        ".".join("a" * 3000) + " = 1": "unknown key",
+        "x" * 300_000: "larger than 16384 bytes: a ticket is short: check the name",
     }
     for text, words in cases.items():
         (tmp_path / "odd.toml").write_text(text)
@@ -373,10 +374,12 @@ def test_what_must_be_asked_is_a_hold_and_not_a_fault(right: dict, name: str, qu
     assert [(hold.name, hold.question, hold.eye) for hold in order.holds] == [(name, question, Eye.RIGHT)]
 
 
-def test_a_cylinder_given_as_none_at_all_may_keep_its_axis():
-    order = ticket(right=RIGHT | {"cylinder_d": 0.0, "axis_deg": 90}).right
-    assert order.holds == ()
-    assert order.prescription == Prescription(sphere_d=-2.0)
+@pytest.mark.parametrize(
+    "right", [{"prescription": "-2.00 0.00 x 90"}, RIGHT | {"cylinder_d": 0.0, "axis_deg": 90}]
+)
+def test_an_axis_beside_a_cylinder_of_nothing_is_asked_about_however_it_is_written(right: dict):
+    order = ticket(right=right | {"monocular_pd_mm": 32.0}).right
+    assert [hold.name for hold in order.holds] == ["axis-without-cylinder"]
 
 
 _scalars = st.one_of(

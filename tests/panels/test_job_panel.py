@@ -153,16 +153,22 @@ def test_numbers_of_a_cribbed_toric_lens(tmp_path):
         (
             {},
             "By the estimate the right lens turns on its block, margin {margin:.2f}: the weakest joint is "
-            "pad to coat, and in turn 1, lower nasal, the wheel asks {turn:.2f} against {hold:.2f} N m held.",
+            "pad to coat; in turn 1, lower nasal, the wheel asks {turn:.2f} against {hold:.2f} N m.",
         ),
         (
             CURED | {"eye": "left"},
-            "By the estimate the left lens holds, margin {margin:.2f}: the weakest joint is pad core, and in "
-            "turn 1, temporal, the wheel asks {turn:.2f} against {hold:.2f} N m held. "
-            "Cribbing on this block: margin {crib:.2f}.",
+            "By the estimate cribbing here holds, margin {crib:.2f}; then the left lens holds, margin "
+            "{margin:.2f}: the weakest joint is pad core; in turn 1, temporal, the wheel asks {turn:.2f} "
+            "against {hold:.2f} N m.",
+        ),
+        (
+            {"crib_mm": 2.0},
+            "By the estimate it turns while cribbed here, margin {crib:.2f}; cribbed elsewhere, the right "
+            "lens holds, margin {margin:.2f}: the weakest joint is pad to coat; in turn 1, temporal, the "
+            "wheel asks {turn:.2f} against {hold:.2f} N m.",
         ),
     ],
-    ids=["turns", "cribbed, holds"],
+    ids=["turns", "cribbed, holds", "turns while cribbed"],
 )
 def test_the_sentence_says_whether_it_holds_and_why(tmp_path, start, words):
     panel = JobPanel(folder=tmp_path, **start)
@@ -187,10 +193,10 @@ def test_the_longest_sentence_is_short_enough(tmp_path):
         axis_deg=140,
     )
 
-    assert said(panel).endswith("The block stands out.")
-    assert "film to lens, and in turn 1, temporal," in said(panel)
+    assert said(panel).endswith("Block stands out.")
+    assert "film to lens; in turn 1, temporal," in said(panel)
     # A corner, such as "lower nasal", has one word more than a side.
-    assert len(said(panel).split()) + 1 < 45
+    assert len(said(panel).split()) + 1 <= 45
 
 
 def test_two_moves_cure_the_hard_job(panel):

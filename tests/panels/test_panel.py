@@ -1,5 +1,7 @@
 """The frame of every panel: one redraw a move, words in the picture's place, nothing hidden."""
 
+import threading
+import time
 from dataclasses import replace
 
 import pytest
@@ -192,3 +194,25 @@ def test_other_values_can_be_asked_for_without_moving_anything(panel):
         panel.at(first_mm=10, second_mm=10)
     with pytest.raises(LabError, match="'third_mm' is not a control of this panel"):
         panel.at(third_mm=1)
+
+
+def test_two_threads_draw_one_after_the_other(panel, monkeypatch):
+    """A page may be heard in another thread than the one that runs the cells."""
+    inside, together = [], []
+    png = panel.picture.png
+
+    def slow_png() -> bytes:
+        inside.append(1)
+        time.sleep(0.05)
+        together.append(len(inside))
+        inside.pop()
+        return png()
+
+    monkeypatch.setattr(panel.picture, "png", slow_png)
+    threads = [threading.Thread(target=panel._redraw) for _ in range(3)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+
+    assert together == [1, 1, 1]
