@@ -12,9 +12,6 @@ import numpy as np
 from lablib.bench.machine import Bench, LensMaterial
 from lablib.bench.plan import LEAST_BITE_MM, Plan, UncutLens
 
-# Contact travel is averaged over this much of the lens: the controller is not quicker.
-_WINDOW_RAD = math.radians(16.0)
-
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Touch:
@@ -82,7 +79,8 @@ def cut(
     """
     wheel_radius = bench.wheel_radius_mm
     touch = touch_of(plan.radius_mm[1:], plan.depth_mm, wheel_radius)
-    pace = np.maximum(_travel(touch, plan.radius_mm[1:], wheel_radius), 1.0 / bench.slowing_limit)
+    travel = _travel(touch, plan.radius_mm[1:], bench)
+    pace = np.maximum(travel, 1.0 / bench.slowing_limit)
     volume, thickness = _removed(lens, plan)
     removal = bench.lens_speed_rad_per_s * volume / pace
     factor = np.where(plan.finishing, bench.finishing_wheel_factor, bench.wheels[wheel])[:, None]
@@ -136,11 +134,11 @@ def _lean(radius: np.ndarray) -> np.ndarray:
     return np.arctan2(gain, radius)
 
 
-def _travel(touch: Touch, radius: np.ndarray, wheel_radius: float) -> np.ndarray:
+def _travel(touch: Touch, radius: np.ndarray, bench: Bench) -> np.ndarray:
     """Turn of the machine per turn of the contact: its mean over the window is a difference of two ends."""
-    ahead = np.arctan2(touch.slope_mm, touch.support_mm + wheel_radius)
+    ahead = np.arctan2(touch.slope_mm, touch.support_mm + bench.wheel_radius_mm)
     shaft = ahead - np.arctan2(touch.slope_mm, touch.support_mm)
-    half = max(1, round(_WINDOW_RAD / 2.0 * radius.shape[-1] / (2.0 * math.pi)))
+    half = max(1, round(bench.contact_window_deg / 720.0 * radius.shape[-1]))
     window = 2.0 * half * 2.0 * math.pi / radius.shape[-1]
     return 1.0 + (np.roll(shaft, -half, axis=-1) - np.roll(shaft, half, axis=-1)) / window
 

@@ -102,6 +102,7 @@ class Bench:
     lens_speed_rpm: float = _number("lens_speed_rpm")
     motor_power_w: float = _number("motor_power_w")
     slowing_limit: float = _number("slowing_limit")
+    contact_window_deg: float = _number("contact_window_deg")
     finishing_stock_mm: float = _number("finishing_stock_mm")
     finishing_depth_mm: float = _number("finishing_depth_mm")
     rubbing_n_per_mm: float = _number("rubbing_n_per_mm")

@@ -1,9 +1,9 @@
 """The lens panel: what can be set, what it says, and tickets there and back."""
 
 import re
-from html import unescape
 
 import pytest
+from on_screen import opened, rows, said
 from stops import move_every_control
 
 from lablib.errors import LabError
@@ -22,24 +22,6 @@ PLUS = {"sphere_d": 5.0, "front_curve_d": 7.0, "thickness_at": "thinnest edge", 
 @pytest.fixture
 def panel(tmp_path):
     return LensPanel(folder=tmp_path)
-
-
-def said(panel) -> str:
-    return unescape(re.sub("<[^>]+>", "", panel._sentence.value))
-
-
-def rows(panel) -> dict[str, str]:
-    found = re.findall(r"<th[^>]*>(.*?)</th><td>(.*?)</td><td>(.*?)</td>", panel._table.value)
-    return {label: f"{figure} {unit}".strip() for label, figure, unit in found}
-
-
-def opened(panel, path, text: str) -> str:
-    """Open a ticket by its buttons and return what the panel says to it."""
-    path.write_text(text, encoding="utf-8")
-    panel._tickets.again.click()
-    panel._tickets.files.value = path.name
-    panel._tickets.open.click()
-    return unescape(re.sub("<[^>]+>", "", panel._tickets.status.value))
 
 
 def test_controls_have_the_ranges_the_lessons_speak_of():
