@@ -1,0 +1,170 @@
+"""A lesson's self-check: its questions, what was answered, and the next numbers; the record keeps it all."""
+
+import hashlib
+from collections.abc import Sequence
+
+from lablib.errors import LabError
+from lablib.study.answer import Given
+from lablib.study.maker import Maker
+from lablib.study.marking import Mark, State, is_repeated, mark, open_hints
+from lablib.study.question import Question, Slip
+from lablib.study.record import Attempt, Record
+
+# Whole numbers up to here are exact in every program that may read the record.
+_SEED_BYTES = 6
+
+
+def seed_for(*, learner_id: str, lesson: str, maker: str, count: int) -> int:
+    """Return the seed of a question: another one for every learner and every new start.
+
+    learner_id: of the record; lesson, maker: stable names.
+    count: how many questions of this maker were dealt in this lesson before.
+    """
+    text = "\n".join((learner_id, lesson, maker, str(count)))
+    return int.from_bytes(hashlib.sha256(text.encode()).digest()[:_SEED_BYTES], "big")
+
+
+class Quiz:
+    """The self-check of one lesson for one learner.
+
+    record: where answers are kept; what it holds is taken up again.
+    lesson: number of the lesson.
+    makers: of its questions, in order, each once.
+
+    Raises LabError when a maker comes twice.
+    """
+
+    def __init__(self, record: Record, *, lesson: str, makers: Sequence[Maker]) -> None:
+        names = [maker.name for maker in makers]
+        if len(set(names)) < len(names):
+            raise LabError(f"self-check of lesson {lesson}: {', '.join(names)}: give each maker once")
+        record.begin(lesson)
+        self.record = record
+        self.lesson = lesson
+        self.places = tuple(Place(self, maker) for maker in makers)
+
+    @property
+    def answered(self) -> int:
+        """How many questions have an answer now."""
+        return sum(place.mark.state.is_answer for place in self.places)
+
+    @property
+    def right(self) -> int:
+        """How many of them are right now."""
+        return sum(place.mark.state is State.RIGHT for place in self.places)
+
+
+class Place:
+    """One place of a self-check, with the question that stands there now.
+
+    quiz: it is part of; maker: of its questions.
+    """
+
+    def __init__(self, quiz: Quiz, maker: Maker) -> None:
+        self.quiz = quiz
+        self.maker = maker
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Take up from the record what stands here: question, last answer, draft, hints."""
+        lesson, name = self.quiz.lesson, self.maker.name
+        seed, count = self.quiz.record.dealt(lesson).get(name, (None, 0))
+        self._dealt = count
+        self.question: Question = self.maker.make(self._seed() if seed is None else seed)
+        tries = self.quiz.record.attempts(maker=name)
+        here = [one for one in tries if one.lesson == lesson and one.seed == self.question.seed]
+        self.mark: Mark = mark(self.question, here[-1].given if here else None)
+        self.tries_here = len(here)
+        firsts = first_answers(tries)
+        self._take_history(firsts)
+        successes = _successes([one for one in firsts if one.seed != self.question.seed])
+        self.hints_open = max(
+            [open_hints(len(self.question.hints), successes=successes), *(one.hints for one in here)]
+        )
+        kept = self.quiz.record.drafts(lesson).get(name)
+        self.draft: Given = kept[1] if kept and kept[0] == self.question.seed else None
+
+    def answer(self, given: Given) -> Mark:
+        """Mark an answer, keep it if it is one, and return the mark.
+
+        given: as it was given.
+
+        When this returns, the answer is on the disk.
+        """
+        self.mark = mark(self.question, given)
+        if self.mark.state.is_answer:
+            self.quiz.record.add(
+                lesson=self.quiz.lesson,
+                maker=self.maker.name,
+                seed=self.question.seed,
+                given=given,
+                state=self.mark.state.value,
+                slips=tuple(slip.name for slip in self.mark.slips if not self.mark.is_guess),
+                hints=self.hints_open,
+            )
+            self.tries_here += 1
+            self._take_history(first_answers(self.quiz.record.attempts(maker=self.maker.name)))
+            self.keep(None)
+        return self.mark
+
+    def keep(self, draft: Given) -> None:
+        """Keep an answer that is not handed in yet.
+
+        draft: as far as it is written; None for nothing.
+        """
+        if draft != self.draft:
+            self.quiz.record.keep_draft(
+                lesson=self.quiz.lesson, maker=self.maker.name, seed=self.question.seed, given=draft
+            )
+            self.draft = draft
+
+    def open_hint(self) -> None:
+        """Open the next hint, if there is one."""
+        self.hints_open = min(self.hints_open + 1, len(self.question.hints))
+
+    def new_numbers(self) -> Question:
+        """Put a question with new numbers here, and return it."""
+        lesson, name = self.quiz.lesson, self.maker.name
+        # Another window may have gone on meanwhile: count what the record holds, not what was seen here.
+        self._dealt = self.quiz.record.dealt(lesson).get(name, (None, 0))[1] + 1
+        self.keep(None)
+        self.quiz.record.deal(lesson=lesson, maker=name, seed=self._seed())
+        self.refresh()
+        return self.question
+
+    @property
+    def repeated(self) -> tuple[Slip, ...]:
+        """The slips of the last answer that came in two of the last three tries at such questions."""
+        return tuple(slip for slip in self.mark.slips if is_repeated(slip.name, self._slips_made))
+
+    def _take_history(self, firsts: Sequence[Attempt]) -> None:
+        self._slips_made = [one.slips for one in firsts]
+
+    def _seed(self) -> int:
+        return seed_for(
+            learner_id=self.quiz.record.learner_id,
+            lesson=self.quiz.lesson,
+            maker=self.maker.name,
+            count=self._dealt,
+        )
+
+
+def first_answers(attempts: Sequence[Attempt]) -> list[Attempt]:
+    """Return the first answer to each question of one maker, oldest first: the rest are corrections.
+
+    attempts: of one maker, oldest first.
+    """
+    firsts: dict[int, Attempt] = {}
+    for one in attempts:
+        firsts.setdefault(one.seed, one)
+    return list(firsts.values())
+
+
+def _successes(firsts: Sequence[Attempt]) -> int:
+    """How many of the latest first answers in a row were right."""
+    count = 0
+    for one in reversed(firsts):
+        if one.state != State.RIGHT:
+            break
+        count += 1
+    return count
