@@ -1,0 +1,23 @@
+"""All question makers there are, by name."""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from lablib.errors import LabError
+from lablib.questions import bench_stack, layout, lens_form, prescription_writing, start_here
+from lablib.study.maker import Maker
+
+_MODULES = (start_here, bench_stack, prescription_writing, layout, lens_form)
+MAKERS: Mapping[str, Maker] = MappingProxyType(
+    {maker.name: maker for module in _MODULES for maker in module.MAKERS}
+)
+
+
+def maker(name: str) -> Maker:
+    """Return the maker of a name.
+
+    Raises LabError with the names there are.
+    """
+    if name not in MAKERS:
+        raise LabError(f"question maker {name!r} is not known: give one of {', '.join(MAKERS)}")
+    return MAKERS[name]
