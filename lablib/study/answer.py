@@ -12,10 +12,20 @@ from lablib.errors import LabError
 ValueT = TypeVar("ValueT")
 # An answer as it was given.
 Given = str | float | list[str] | None
+_LONGEST_QUOTED = 40
 
 
 class NotUnderstood(LabError):
     """An answer that cannot be read: no value, no mark, only words on how to write it."""
+
+
+def quoted(given: Given) -> str:
+    """Return an answer as a message can repeat it: between quotation marks where it is a text, and short.
+
+    given: as it was given.
+    """
+    text = repr(given)
+    return text if len(text) <= _LONGEST_QUOTED else f"{text[:_LONGEST_QUOTED]}..."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -33,7 +33,11 @@ class Draws:
         """Return a whole number from 0 to one less than `below`.
 
         below: 1 or more.
+
+        Raises LabError when there is nothing to draw from.
         """
+        if below < 1:
+            raise LabError(f"a draw of one out of {below}: give at least one thing to draw from")
         return math.floor(self._random.random() * below)
 
     def step(self, low: float, high: float, step: float) -> float:
@@ -41,22 +45,31 @@ class Draws:
 
         low, high: the ends; step: of the grid, above 0.
 
-        Raises LabError when the ends are not a whole number of steps apart.
+        Raises LabError for another step, or when the ends are not a whole number of steps apart.
         """
-        steps = (high - low) / require_finite("step", step)
+        if require_finite("step", step) <= 0.0:
+            raise LabError(f"step {step:g} is not above 0: give one that is")
+        steps = (require_finite("high end", high) - require_finite("low end", low)) / step
         count = round(steps)
         if count < 0 or abs(steps - count) > 10.0**-_DECIMALS:
             raise LabError(f"{low:g} to {high:g} is not a whole number of steps of {step:g}: change an end")
         return round(low + self.whole(count + 1) * step, _DECIMALS) + 0.0
 
     def one_of(self, things: Sequence[ThingT]) -> ThingT:
-        """Return one of several things, each as likely as another."""
+        """Return one of several things, each as likely as another.
+
+        things: one or more.
+
+        Raises LabError for none.
+        """
         return things[self.whole(len(things))]
 
     def some(self, things: Sequence[ThingT], count: int) -> tuple[ThingT, ...]:
         """Return several different things in the order they were drawn.
 
         things: to draw from; count: how many, no more than there are.
+
+        Raises LabError for more.
         """
         left = list(things)
         return tuple(left.pop(self.whole(len(left))) for _ in range(count))

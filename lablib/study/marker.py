@@ -1,11 +1,10 @@
 """An answer that is read off a picture by moving a marker to a place."""
 
-import math
 from dataclasses import dataclass
 from typing import ClassVar
 
-from lablib.errors import LabError
-from lablib.study.answer import Given, NotUnderstood, Understood
+from lablib.errors import LabError, require_between, require_finite
+from lablib.study.answer import Given, NotUnderstood, Understood, quoted
 from lablib.working import plain
 
 _SLACK = 1e-9
@@ -23,7 +22,7 @@ class MarkerAnswer:
     digits: decimals of the scale.
     wraps: whether the two ends of the scale are one place, as round a lens.
 
-    Raises LabError when the marker cannot come near enough to every place.
+    Raises LabError for a scale that cannot be, or when the marker cannot come near enough to every place.
     """
 
     name: ClassVar[str] = "marker"
@@ -38,6 +37,19 @@ class MarkerAnswer:
     wraps: bool = False
 
     def __post_init__(self) -> None:
+        low, high = (require_finite(f"{self.label}: end of the scale", end) for end in (self.low, self.high))
+        if low >= high:
+            raise LabError(
+                f"{self.label}: a scale from {low:g} to {high:g} has no length: put the low end first"
+            )
+        require_between(f"{self.label}: step", self.step, low=0.0, high=high - low, open_low=True)
+        require_between(f"{self.label}: start", self.start, low=low, high=high)
+        require_finite(f"{self.label}: tolerance", self.tolerance)
+        if any(abs(round(one, self.digits) - one) > _SLACK for one in (low, self.step)):
+            raise LabError(
+                f"{self.label}: {self.digits} decimal(s) cannot show a scale from {low:g} in steps of "
+                f"{self.step:g}: give more"
+            )
         if self.tolerance < self.step / 2.0 - _SLACK:
             raise LabError(
                 f"tolerance {self.tolerance:g} is less than half a step of {self.step:g}: widen it, or "
@@ -55,13 +67,15 @@ class MarkerAnswer:
 
         Raises NotUnderstood for what is no number, or off the scale.
         """
-        if isinstance(given, bool) or not isinstance(given, int | float) or not math.isfinite(given):
-            raise NotUnderstood(f"{given!r} is not a place on the picture: move the marker")
-        if not self.low - _SLACK <= given <= self.high + _SLACK:
+        try:
+            place = require_finite(self.label, given)
+        except LabError:
+            raise NotUnderstood(f"{quoted(given)} is not a place on the picture: move the marker") from None
+        if not self.low - _SLACK <= place <= self.high + _SLACK:
             raise NotUnderstood(
-                f"{given:g} is off the scale: move the marker between {self.low:g} and {self.high:g}"
+                f"{place:g} is off the scale: move the marker between {self.low:g} and {self.high:g}"
             )
-        return Understood(meanings=(float(given),), words=self.written(given))
+        return Understood(meanings=(place,), words=self.written(place))
 
     def distance(self, one: float, other: float) -> float:
         """Return how far two places are apart, the short way round where the scale wraps [unit]."""

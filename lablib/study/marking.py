@@ -36,7 +36,7 @@ class Mark:
     value: the value it was understood as; None where there is none, or where it may mean several.
     words: what is said to the learner, a paragraph each: what was understood and why it is right or wrong.
     slips: the mistakes that give this answer.
-    is_guess: whether they are two at once, which is a guess.
+    is_guess: whether they are only a guess: two at once, or one of those that a doubtful writing can mean.
     """
 
     state: State
@@ -58,7 +58,7 @@ def mark(question: Question, given: Given) -> Mark:
     try:
         understood = question.kind.read(given)
     except NotUnderstood as fault:
-        return Mark(state=State.NOT_UNDERSTOOD, given=given, words=(f"Not marked. {fault}",))
+        return Mark(state=State.NOT_UNDERSTOOD, given=given, words=(f"Not marked: {_ended(fault)}",))
     right = next(
         (value for value in understood.meanings if question.kind.matches(value, question.right)), None
     )
@@ -70,9 +70,9 @@ def mark(question: Question, given: Given) -> Mark:
 def _right(understood: Understood, given: Given, value: object) -> Mark:
     if understood.faults:
         faults = "; ".join(understood.faults)
-        words = f"Read as {understood.words}. The value can be right, the writing is not: {faults}."
+        words = f"{_answered(understood)} The value can be right, the writing is not: {_ended(faults)}"
         return Mark(state=State.FAULTY, given=given, value=value, words=(words, *_said(understood)))
-    words = (f"Right: {understood.words}.", *_said(understood))
+    words = (f"Right: {_ended(understood.words)}", *_said(understood))
     return Mark(state=State.RIGHT, given=given, value=value, words=words)
 
 
@@ -80,20 +80,22 @@ def _wrong(question: Question, understood: Understood, given: Given) -> Mark:
     made = _matching(question.mistakes, question, understood)
     guess = () if made else _matching(question.guesses, question, understood)[:1]
     slips = tuple(slip for mistake in (made or guess) for slip in mistake.slips)
-    faults = tuple(f"Beside that, {fault}." for fault in understood.faults)
+    is_open = len(understood.meanings) > 1 and len(made) > 1
+    why = _why_either(slips) if is_open else _why(slips, bool(guess))
+    faults = tuple(f"Besides, {_ended(fault)}" for fault in understood.faults)
     value = understood.meanings[0] if len(understood.meanings) == 1 else None
     return Mark(
         state=State.WRONG,
         given=given,
         value=value,
         words=(
-            f"Read as {understood.words}, which is not right.",
-            *_why(slips, bool(guess)),
+            f"{_answered(understood)} It is not right.",
+            *why,
             *faults,
             *_said(understood),
         ),
         slips=slips,
-        is_guess=bool(guess),
+        is_guess=bool(guess) or is_open,
     )
 
 
@@ -120,8 +122,22 @@ def _why(slips: Sequence[Slip], is_guess: bool) -> tuple[str, ...]:
     return tuple(f"{slip.words} The step to look at: {slip.step}." for slip in slips)
 
 
+def _why_either(slips: Sequence[Slip]) -> tuple[str, ...]:
+    return ("A guess: as it is written, it can come from any one of these.", *_why(slips, False))
+
+
+def _answered(understood: Understood) -> str:
+    return f"Your answer: {_ended(understood.words)}"
+
+
 def _said(understood: Understood) -> tuple[str, ...]:
-    return tuple(f"Note: {note}." for note in understood.notes)
+    return tuple(f"Note: {_ended(note)}" for note in understood.notes)
+
+
+def _ended(sentence: object) -> str:
+    """Return a sentence with its full stop, which the words of an option may have brought along."""
+    text = str(sentence)
+    return text if text.endswith((".", "?", "!")) else f"{text}."
 
 
 def is_repeated(slip: str, tries: Sequence[Sequence[str]]) -> bool:

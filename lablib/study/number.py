@@ -1,18 +1,25 @@
 """An answer that is a number: with its unit, its sign where that matters, and a tolerance."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from lablib.errors import LabError, require_finite
-from lablib.study.answer import Given, NotUnderstood, Understood
+from lablib.study.answer import Given, NotUnderstood, Understood, quoted
 from lablib.study.units import worth
 from lablib.working import plain
 
+# As many decimals as a pocket calculator or Python prints are taken, and no number in powers of ten.
 _NUMBER = re.compile(
-    r"\s*(?P<sign>[+\-\u2212\u2013])?\s*(?P<digits>[0-9]{1,9}(?:[.,][0-9]{0,9})?|[.,][0-9]{1,9})\s*(?P<unit>\D{0,20}?)\s*"
+    r"(?P<sign>[+\-\u2212\u2013])?\s*"
+    r"(?P<digits>[0-9]{1,9}(?:[.,][0-9]{0,20})?|[.,][0-9]{1,20})\s*"
+    r"(?P<unit>\D{0,20})"
 )
-_LONGEST = 40
+# A comma that can stand before decimals and between thousands.
+_EITHER_COMMA = re.compile(r"([1-9][0-9]{0,2}),([0-9]{3})")
+_LONGEST = 60
+_MOST_SHOWN = 6
+_THOUSANDTHS = 3
 # Answers differ from the tolerance's edge by more than this, or by rounding of the machine.
 _SLACK = 1e-9
 
@@ -38,7 +45,7 @@ class NumberAnswer:
     def __post_init__(self) -> None:
         if require_finite("tolerance", self.tolerance, unit=self.unit) < 0.5 * 10**-self.digits - _SLACK:
             raise LabError(
-                f"tolerance {self.tolerance:g} is finer than {self.digits} decimals can show: "
+                f"tolerance {self.tolerance:g} is finer than an answer of {self.digits} decimal(s) can show: "
                 "widen it or ask for more decimals"
             )
 
@@ -53,9 +60,11 @@ class NumberAnswer:
 
         Raises NotUnderstood with the way to write it.
         """
-        found = _NUMBER.fullmatch(given) if isinstance(given, str) and len(given) <= _LONGEST else None
-        if found is None:
-            raise NotUnderstood(f"{_quoted(given)} is not one number: {self._how()}")
+        text = given.strip() if isinstance(given, str) else ""
+        found = _NUMBER.fullmatch(text) if len(text) <= _LONGEST else None
+        if found is None or any(sign.isnumeric() for sign in found["unit"]):
+            raise NotUnderstood(f"{quoted(given)} is not one number: {self._how()}")
+        self._refuse_either_comma(found["digits"], given)
         size = float(found["digits"].replace(",", "."))
         factor, notes = self._factor(found["unit"], given)
         return self._understood(found["sign"] or "", size * factor, notes)
@@ -75,13 +84,23 @@ class NumberAnswer:
             text = f"+{text}"
         return f"{text} {self.unit}".rstrip()
 
+    def _refuse_either_comma(self, digits: str, given: Given) -> None:
+        # Where three decimals or more are asked for, three after a comma are decimals.
+        either = _EITHER_COMMA.fullmatch(digits) if self.digits < _THOUSANDTHS else None
+        if either:
+            whole, rest = either.groups()
+            raise NotUnderstood(
+                f"{quoted(given)} can be {whole}.{rest} or {whole}{rest}: "
+                "write a point before decimals and nothing between thousands"
+            )
+
     def _factor(self, unit: str, given: str) -> tuple[float, tuple[str, ...]]:
         if not unit:
             return 1.0, ()
         factor = worth(unit, self.unit)
         if factor is None:
             wanted = f"the answer is in {self.unit}" if self.unit else "the answer is a pure number"
-            raise NotUnderstood(f"{_quoted(given)}: {unit} does not fit, {wanted}: {self._how()}")
+            raise NotUnderstood(f"{quoted(given)}: {unit} does not fit, {wanted}: {self._how()}")
         return factor, () if factor == 1.0 else (f"{unit} was converted to {self.unit}",)
 
     def _understood(self, sign: str, size: float, notes: tuple[str, ...]) -> Understood[float]:
@@ -89,17 +108,17 @@ class NumberAnswer:
         if self.signed and not sign and size:
             return Understood(
                 meanings=(size, -size),
-                words=f"{self.written(size).removeprefix('+')}, with no sign",
-                faults=("the sign is missing: a power is written with + or -",),
+                words=f"{self._as_understood(size).removeprefix('+')}, with no sign",
+                faults=("a sign is missing, + or -",),
                 notes=notes,
             )
-        return Understood(meanings=(value + 0.0,), words=self.written(value), notes=notes)
+        return Understood(meanings=(value + 0.0,), words=self._as_understood(value), notes=notes)
+
+    def _as_understood(self, value: float) -> str:
+        # Never rounded to the digits asked for: 3.96 would be said to be 4.0, and not right.
+        decimals = len(f"{value:.{_MOST_SHOWN}f}".rstrip("0").partition(".")[2])
+        return replace(self, digits=max(self.digits, decimals)).written(value)
 
     def _how(self) -> str:
         example = self.written(-2.25 if self.signed else 2.25)
         return f"write one number, as in {example}"
-
-
-def _quoted(given: Given) -> str:
-    text = str(given)
-    return repr(text if len(text) <= _LONGEST else text[: _LONGEST - 3] + "...")

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from lablib.errors import LabError
-from lablib.study.answer import Given, NotUnderstood, Understood
+from lablib.study.answer import Given, NotUnderstood, Understood, quoted
 
 _FEWEST = 2
 
@@ -24,7 +24,7 @@ class Option:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Earlier:
-    """A mistake in an order: one thing stands before another, or last of all.
+    """A mistake in an order: one thing stands before another.
 
     first, second: keys; first stands before second where the mistake was made.
     """
@@ -92,7 +92,7 @@ class ChoiceAnswer(_Picks):
         Raises NotUnderstood for a key that is not there.
         """
         if given not in _keys(self.options):
-            raise NotUnderstood(f"{given!r} is not one of the options: pick one of them")
+            raise NotUnderstood(f"{quoted(given)} is not one of the options: pick one of them")
         return Understood(meanings=(given,), words=self._words(given))
 
     def matches(self, value: str, other: object) -> bool:
@@ -126,7 +126,7 @@ class SeveralAnswer(_Picks):
         """
         keys = _keys(self.options)
         if not _are_keys(given, keys):
-            raise NotUnderstood(f"{given!r} are not some of the options, each once: pick among them")
+            raise NotUnderstood(f"{quoted(given)} is not some of the options, each once: pick among them")
         picked = frozenset(given)
         return Understood(meanings=(picked,), words=self.written(picked))
 
@@ -166,7 +166,7 @@ class OrderAnswer(_Picks):
         """
         keys = _keys(self.options)
         if not _are_keys(given, keys) or len(given) != len(keys):
-            raise NotUnderstood(f"{given!r} is not every option once: put all of them in order")
+            raise NotUnderstood(f"{quoted(given)} is not every option once: put all of them in order")
         return Understood(meanings=(tuple(given),), words=self.written(tuple(given)))
 
     def matches(self, value: tuple[str, ...], other: object) -> bool:

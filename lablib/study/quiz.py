@@ -91,17 +91,20 @@ class Place:
 
         When this returns, the answer is on the disk.
         """
-        self.mark = mark(self.question, given)
-        if self.mark.state.is_answer:
+        marked = mark(self.question, given)
+        if marked.state.is_answer:
             self.quiz.record.add(
                 lesson=self.quiz.lesson,
                 maker=self.maker.name,
                 seed=self.question.seed,
                 given=given,
-                state=self.mark.state.value,
-                slips=tuple(slip.name for slip in self.mark.slips if not self.mark.is_guess),
+                state=marked.state.value,
+                slips=_sure(marked),
                 hints=self.hints_open,
             )
+        # Only now: what could not be kept must not look as if it had been.
+        self.mark = marked
+        if marked.state.is_answer:
             self.tries_here += 1
             self._take_history(first_answers(self.quiz.record.attempts(maker=self.maker.name)))
             self.keep(None)
@@ -135,7 +138,10 @@ class Place:
     @property
     def repeated(self) -> tuple[Slip, ...]:
         """The slips of the last answer that came in two of the last three tries at such questions."""
-        return tuple(slip for slip in self.mark.slips if is_repeated(slip.name, self._slips_made))
+        sure = _sure(self.mark)
+        return tuple(
+            slip for slip in self.mark.slips if slip.name in sure and is_repeated(slip.name, self._slips_made)
+        )
 
     def _take_history(self, firsts: Sequence[Attempt]) -> None:
         self._slips_made = [one.slips for one in firsts]
@@ -158,6 +164,11 @@ def first_answers(attempts: Sequence[Attempt]) -> list[Attempt]:
     for one in attempts:
         firsts.setdefault(one.seed, one)
     return list(firsts.values())
+
+
+def _sure(marked: Mark) -> tuple[str, ...]:
+    """Names of the slips an answer shows; a guess shows none."""
+    return () if marked.is_guess else tuple(slip.name for slip in marked.slips)
 
 
 def _successes(firsts: Sequence[Attempt]) -> int:
