@@ -11,11 +11,17 @@ _RESTING = """indicator => {
 }"""
 
 
-def run_all(page: Page) -> None:
-    """Press the lesson's own button, and wait for its panel and for the kernel to come to rest."""
+def press_run(page: Page) -> None:
+    """Press the lesson's own button, and wait for the kernel to come to rest."""
     page.locator(SHOWN).locator("button[data-commandlinker-command='notebook:run-all-cells']").click()
-    panel_of(page)
+    page.locator(f"{SHOWN} .jp-OutputArea-output").first.wait_for()
     page.wait_for_function(_RESTING, arg=f"{SHOWN} .jp-Notebook-ExecutionIndicator")
+
+
+def run_all(page: Page) -> None:
+    """Run the lesson as `press_run` does, and wait for its first panel as well."""
+    press_run(page)
+    panel_of(page)
 
 
 def panel_of(page: Page) -> Locator:

@@ -84,7 +84,7 @@ def solution(found: Solution) -> str:
 
 def summary(*, answered: int, right: int, count: int) -> str:
     """Return how many questions are answered, and how many of them right."""
-    return f"<p>{answered} of {count} answered, {right} right. Enter or Check hands an answer in, and it is kept.</p>"
+    return f"<p>{answered} of {count} answered, {right} right. What you hand in is kept.</p>"
 
 
 def route(standings: Sequence[Standing], coming: str) -> str:

@@ -4,6 +4,8 @@ from collections.abc import Callable
 
 import ipywidgets as widgets
 
+from lablib.panels.quiet import Quiet
+
 
 class Line:
     """A box of one line that says what stands in it at each key, and when it is handed in.
@@ -28,7 +30,7 @@ class Line:
     ) -> None:
         self._on_change = on_change
         self._on_enter = on_enter
-        self._setting = False
+        self._quiet = Quiet()
         self.box = widgets.Textarea(
             description=description, placeholder=placeholder, rows=1, continuous_update=True
         )
@@ -45,16 +47,15 @@ class Line:
 
         text: one line.
         """
-        self._setting = True
-        self.box.value = text
-        self._setting = False
+        with self._quiet:
+            self.box.value = text
 
     def focus(self) -> None:
         """Put the cursor into the box."""
         self.box.focus()
 
     def _typed(self, change: dict) -> None:
-        if self._setting:
+        if self._quiet:
             return
         entered = "\n" in change["new"]
         if entered:

@@ -4,6 +4,7 @@ import ipywidgets as widgets
 
 from lablib.panels.entry import OnChange, OnEnter
 from lablib.panels.line import Line
+from lablib.panels.quiet import Quiet
 from lablib.study.answer import AnswerKind, Given
 
 _EXAMPLES = {
@@ -51,6 +52,7 @@ class PrescriptionEntry:
     """
 
     def __init__(self, kind: AnswerKind, on_change: OnChange, on_enter: OnEnter) -> None:
+        self._quiet = Quiet()
         self._on_change = on_change
         self.how = widgets.Dropdown(description="Write it as", options=(_ONE_LINE, _THREE_BOXES))
         self.whole = LineEntry(kind, on_change, on_enter)
@@ -83,7 +85,8 @@ class PrescriptionEntry:
             box.set(text)
         self.whole.set(None if in_boxes else given)
         if given is not None:
-            self.how.value = _THREE_BOXES if in_boxes else _ONE_LINE
+            with self._quiet:
+                self.how.value = _THREE_BOXES if in_boxes else _ONE_LINE
 
     def focus(self) -> None:
         """Put the cursor where writing begins."""
@@ -94,7 +97,8 @@ class PrescriptionEntry:
 
     def _picked(self, _: dict) -> None:
         self._show()
-        self._on_change(self.given)
+        if not self._quiet:
+            self._on_change(self.given)
 
     def _show(self) -> None:
         one = self.how.value == _ONE_LINE

@@ -5,6 +5,7 @@ from collections.abc import Callable
 import ipywidgets as widgets
 
 from lablib.panels.entry import OnChange, OnEnter
+from lablib.panels.quiet import Quiet
 from lablib.panels.tickets import ActionButton
 from lablib.study.answer import AnswerKind, Given
 
@@ -21,7 +22,7 @@ class ChoiceEntry:
         options = [(option.words, option.key) for option in kind.options]
         self.widget = widgets.RadioButtons(options=options, index=None)
         self.widget.add_class("lab-choice")
-        self._setting = False
+        self._quiet = Quiet()
         self._on_change = on_change
         self.widget.observe(self._picked, names="index")
 
@@ -32,16 +33,15 @@ class ChoiceEntry:
 
     def set(self, given: Given) -> None:
         """Show a pick."""
-        self._setting = True
-        self.widget.index = self._keys.index(given) if given in self._keys else None
-        self._setting = False
+        with self._quiet:
+            self.widget.index = self._keys.index(given) if given in self._keys else None
 
     def focus(self) -> None:
         """Put the keyboard on the first option."""
         self.widget.focus()
 
     def _picked(self, _: dict) -> None:
-        if not self._setting:
+        if not self._quiet:
             self._on_change(self.given)
 
 
@@ -59,7 +59,7 @@ class SeveralEntry:
         }
         self.widget = widgets.VBox(list(self.boxes.values()))
         self.widget.add_class("lab-several")
-        self._setting = False
+        self._quiet = Quiet()
         self._on_change = on_change
         for box in self.boxes.values():
             box.observe(self._picked, names="value")
@@ -71,17 +71,16 @@ class SeveralEntry:
 
     def set(self, given: Given) -> None:
         """Show picks."""
-        self._setting = True
-        for key, box in self.boxes.items():
-            box.value = isinstance(given, list) and key in given
-        self._setting = False
+        with self._quiet:
+            for key, box in self.boxes.items():
+                box.value = isinstance(given, list) and key in given
 
     def focus(self) -> None:
         """Put the keyboard on the first option."""
         next(iter(self.boxes.values())).focus()
 
     def _picked(self, _: dict) -> None:
-        if not self._setting:
+        if not self._quiet:
             self._on_change(self.given)
 
 
