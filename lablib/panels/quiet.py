@@ -2,7 +2,7 @@
 
 
 class Quiet:
-    """True while the program sets a control: `with quiet:` around the setting, `if not quiet:` in the handler."""
+    """True while the program sets a control: `with quiet:` around that; a handler then returns at once."""
 
     def __init__(self) -> None:
         self._depth = 0
