@@ -28,7 +28,7 @@ class Shares(Maker[Board]):
 
     name = "shares"
     lesson = "01"
-    skill = "shares a board"
+    skill = "sharing-a-board"
     slips = (
         Slip(name="not-halved", step="halving the rest", words="You gave both shares together."),
         Slip(name="in-three", step="halving the rest", words="You shared among three."),
@@ -75,7 +75,7 @@ class Drift(Maker[float]):
 
     name = "drift"
     lesson = "01"
-    skill = "signs a drift"
+    skill = "signing-a-drift"
     slips = (
         Slip(name="sign-turned", step="the sign", words="You turned the sign."),
         Slip(name="doubled", step="the size", words="You doubled it."),
@@ -115,7 +115,7 @@ class _Letters(Maker[tuple[str, ...]]):
     """What the makers with letters share; the case is an order of them."""
 
     lesson = "01"
-    skill = "knows letters"
+    skill = "reading-letters"
 
     def draw(self, draws: Draws) -> tuple[str, ...]:
         return draws.shuffled("abcd")
@@ -196,7 +196,7 @@ class Needle(Maker[float]):
 
     name = "needle"
     lesson = "01"
-    skill = "points the other way"
+    skill = "turning-round"
     slips = (Slip(name="not-turned", step="turning round", words="You left it where it was."),)
 
     def draw(self, draws: Draws) -> float:
