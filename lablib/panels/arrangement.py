@@ -8,6 +8,9 @@ import ipywidgets as widgets
 from lablib.panels import markup
 from lablib.panels.controls import ChoiceControl, PairedControl
 
+# So many controls leave room for the numbers below them.
+_FEW = 6
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Parts:
@@ -18,7 +21,8 @@ class Parts:
     table: the numbers.
     sentence: what the picture shows in words.
     note: what must be known about every figure; None for a panel without one.
-    tickets: the row that saves and opens tickets; None for a panel that moves only some controls.
+    whole: whether these are all the controls there are; then they stand under headings.
+    below: what stands below the whole panel; None for nothing.
     """
 
     controls: Sequence[PairedControl | ChoiceControl]
@@ -26,11 +30,12 @@ class Parts:
     table: widgets.Widget
     sentence: widgets.Widget
     note: widgets.Widget | None
-    tickets: widgets.Widget | None
+    whole: bool
+    below: widgets.Widget | None
 
 
 def arranged(parts: Parts, *, width_px: int, height_px: int) -> widgets.Widget:
-    """Return a panel: controls at the left, picture and sentence at the right, tickets below.
+    """Return a panel: controls at the left, picture and sentence at the right, the rest below.
 
     parts: what stands in it.
     width_px, height_px: of the picture as shown [px].
@@ -41,17 +46,17 @@ def arranged(parts: Parts, *, width_px: int, height_px: int) -> widgets.Widget:
     label_chars = max((len(control.spec.title) for control in parts.controls), default=0)
     size = {"width_px": width_px, "height_px": height_px, "label_chars": label_chars}
     stage = _classed(widgets.Box(parts.stage), "lab-stage")
-    whole = parts.tickets is not None
-    left, right = _column(parts.controls, headings=whole), [stage, parts.sentence]
+    many = len(parts.controls) > _FEW
+    left, right = _column(parts.controls, headings=parts.whole), [stage, parts.sentence]
     if parts.note:
         right.append(parts.note)
-    (right if whole else left).append(parts.table)
+    (right if many else left).append(parts.table)
     columns = [
         widgets.HTML(markup.style_sheet(**size), layout={"display": "none"}),
         _classed(widgets.VBox(left), "lab-left"),
         _classed(widgets.VBox(right), "lab-right"),
     ]
-    rows = [*columns, parts.tickets] if whole else columns
+    rows = [*columns, parts.below] if parts.below else columns
     panel = _classed(widgets.HBox(rows, layout={"flex_flow": "row wrap"}), "lab-panel")
     return _classed(panel, markup.size_class(**size))
 

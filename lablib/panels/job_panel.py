@@ -15,8 +15,9 @@ from lablib.job.ticket import COATS, Ticket
 from lablib.job.ticket_writing import ticket_text
 from lablib.panels.job_ticket import NO, NOT_CRIBBED_MM, YES, ticket_for, values_of
 from lablib.panels.lens_panel import LensPanel
-from lablib.panels.panel import Panel, Values
+from lablib.panels.panel import Values
 from lablib.panels.specs import Choice, Slider
+from lablib.panels.ticket_panel import TicketPanel
 from lablib.pictures.job import JobPicture
 
 _BENCH = {"group": "Bench"}
@@ -30,7 +31,7 @@ _START = {
 }
 
 
-class JobPanel(Panel):
+class JobPanel(TicketPanel):
     """One job with everything that decides whether its lens turns on its block."""
 
     draws = JobPicture

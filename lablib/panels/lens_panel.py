@@ -12,8 +12,9 @@ from lablib.optics.eye import Eye
 from lablib.optics.frame import outline_families
 from lablib.optics.material import materials
 from lablib.panels.lens_ticket import CENTRE, LEAST_EDGE, SUPERELLIPSE, ticket_for, values_of
-from lablib.panels.panel import Panel, Values
+from lablib.panels.panel import Values
 from lablib.panels.specs import Choice, Slider
+from lablib.panels.ticket_panel import TicketPanel
 from lablib.pictures.lens import LensPicture
 
 _RX, _LENS, _WORN = ({"group": words} for words in ("Prescription", "Lens", "Frame and wearer"))
@@ -31,7 +32,7 @@ def _d(name: str, label: str, ends: tuple[float, float], value: float, *, group:
     return Slider(name=name, label=label, unit="D", low=low, high=high, step=0.25, value=value, group=group)
 
 
-class LensPanel(Panel):
+class LensPanel(TicketPanel):
     """One lens with everything that shapes it."""
 
     draws = LensPicture

@@ -2,7 +2,6 @@
 
 from abc import ABC, abstractmethod
 from collections.abc import Iterable, Mapping, Sequence
-from pathlib import Path
 from threading import RLock
 from types import MappingProxyType
 from typing import ClassVar
@@ -16,7 +15,6 @@ from lablib.panels import markup
 from lablib.panels.arrangement import Parts, arranged
 from lablib.panels.controls import control_for
 from lablib.panels.specs import Choice, Slider
-from lablib.panels.tickets import TicketRow
 from lablib.pictures.kept import KeptPicture
 
 Values = dict[str, float | str]
@@ -34,22 +32,19 @@ class NamedImage(widgets.Image):
 class Panel(ABC):
     """Controls beside one picture that is redrawn in place.
 
-    move: names of the controls to show; the others stay where they start, and the row for tickets is
-        left out. All are shown when it is not given.
-    folder: where tickets are saved and looked for; the working folder when not given.
+    move: names of the controls to show; the others stay where they start. All are shown when it is not given.
     dots_per_pixel: see `KeptPicture`.
     start: values to begin with instead of the controls' own, by the control's name.
 
-    A subclass gives `controls` and `draws`, and the five methods below. Nothing but a LabError is turned
+    A subclass gives `controls` and `draws`, and the three methods below. Nothing but a LabError is turned
     into words; any other exception is a fault of the program and comes out.
 
     Raises LabError for a control that is not there, or a start value that its control cannot take.
     """
 
-    controls: ClassVar[tuple[Slider | Choice, ...]]
+    controls: ClassVar[tuple[Slider | Choice, ...]] = ()
     draws: ClassVar[type[KeptPicture]]
     ranges: ClassVar[Mapping[str, Slider | Choice]]
-    ticket_name: ClassVar[str] = "my-ticket"
     # What must be known about every figure of the panel; it stands under the sentence all the time.
     note: ClassVar[str] = ""
 
@@ -64,7 +59,6 @@ class Panel(ABC):
         self,
         *,
         move: Sequence[str] | None = None,
-        folder: Path | None = None,
         dots_per_pixel: float = 1,
         **start: float | str,
     ) -> None:
@@ -76,19 +70,14 @@ class Panel(ABC):
         self._image = NamedImage(format="png", tooltip=PICTURE_NAME)
         self._words, self._table, self._sentence = widgets.HTML(), widgets.HTML(), widgets.HTML()
         self._labels: Sequence[str] = ()
-        self._tickets = TicketRow(
-            Path.cwd() if folder is None else folder,
-            name=self.ticket_name,
-            write=self._ticket_text,
-            take=self._take_ticket,
-        )
         parts = Parts(
             controls=[self.handles[name] for name in self.shown],
             stage=[self._image, self._words],
             table=self._table,
             sentence=self._sentence,
             note=widgets.HTML(markup.note(self.note)) if self.note else None,
-            tickets=self._tickets.widget if move is None else None,
+            whole=move is None,
+            below=self.row_below(),
         )
         self.widget = arranged(parts, width_px=self.picture.width_px, height_px=self.picture.height_px)
         self._put(self._checked(start))
@@ -117,21 +106,9 @@ class Panel(ABC):
         data: from `compute`.
         """
 
-    @abstractmethod
-    def to_ticket(self, values: Values) -> str:
-        """Return the text of a ticket that holds the values.
-
-        values: by the control's name.
-        """
-
-    @abstractmethod
-    def from_ticket(self, path: Path) -> tuple[Values, str]:
-        """Return a value for every control from a ticket, and a remark on what the panel leaves out.
-
-        path: the ticket file.
-
-        Raises LabError when it cannot be read or holds what this panel cannot show.
-        """
+    def row_below(self) -> widgets.Widget | None:
+        """Return what stands below the whole panel; nothing unless a subclass has something."""
+        return None
 
     @property
     def values(self) -> Values:
@@ -223,17 +200,3 @@ class Panel(ABC):
         self.trouble = trouble
         self._image.layout.display = "none" if trouble else None
         self._words.layout.display = None if trouble else "none"
-
-    def _ticket_text(self) -> str:
-        if self.trouble:
-            raise self.trouble
-        return self.to_ticket(self.values)
-
-    def _take_ticket(self, path: Path) -> str:
-        values, remark = self.from_ticket(path)
-        wanted = self.values | self._checked(values)
-        # Nothing is set before it is known to work: a faulty ticket leaves the panel as it was.
-        data = self.compute(wanted)
-        self._put(wanted)
-        self._show(data)
-        return remark

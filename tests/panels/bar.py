@@ -3,8 +3,8 @@
 import tomllib
 
 from lablib.errors import LabError
-from lablib.panels.panel import Panel
 from lablib.panels.specs import Choice, Slider
+from lablib.panels.ticket_panel import TicketPanel
 from lablib.pictures.kept import KeptPicture
 
 
@@ -23,7 +23,7 @@ class Bar(KeptPicture):
         self.bar.set_color(data["colour"])
 
 
-class BarPanel(Panel):
+class BarPanel(TicketPanel):
     """A bar whose parts may not be longer than 15 mm together."""
 
     draws = Bar

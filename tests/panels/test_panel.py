@@ -9,7 +9,7 @@ from bar import BarPanel, state
 from stops import move_every_control
 
 from lablib.errors import LabError
-from lablib.panels.panel import PICTURE_NAME
+from lablib.panels.panel import PICTURE_NAME, Panel
 
 
 @pytest.fixture
@@ -162,12 +162,28 @@ def test_a_panel_that_moves_only_some_controls_shows_these_alone(tmp_path):
     assert panel.values == {"first_mm": 2, "second_mm": 6, "colour": "black"}
 
 
-def test_a_whole_panel_shows_all_controls_and_has_its_numbers_under_the_sentence(panel):
+def test_a_whole_panel_shows_all_controls_with_the_tickets_below(panel):
     _, left, right, tickets = panel.widget.children
+
+    assert [*(handle.widget for handle in panel.handles.values()), panel._table] == list(left.children)
+    assert list(right.children[1:]) == [panel._sentence]
+    assert tickets is panel._tickets.widget
+
+
+def test_beside_many_controls_the_numbers_stand_under_the_sentence(tmp_path):
+    more = tuple(replace(BarPanel.controls[0], name=f"other_{letter}_mm") for letter in "abcd")
+    panel = type("Crowded", (BarPanel,), {"controls": (*BarPanel.controls, *more)})(folder=tmp_path)
+    _, left, right, _ = panel.widget.children
 
     assert [handle.widget for handle in panel.handles.values()] == list(left.children)
     assert list(right.children[1:]) == [panel._sentence, panel._table]
-    assert tickets is panel._tickets.widget
+
+
+def test_a_panel_without_tickets_ends_with_its_picture():
+    parts = {name: vars(BarPanel)[name] for name in ("draws", "controls", "compute", "numbers", "sentence")}
+    panel = type("Plain", (Panel,), parts | {"computed": 0})()
+
+    assert len(panel.widget.children) == 3
 
 
 def test_only_controls_that_are_there_can_be_moved(tmp_path):
