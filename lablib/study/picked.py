@@ -183,8 +183,8 @@ class OrderAnswer(_Picks):
         return one != other
 
     def written(self, value: tuple[str, ...]) -> str:
-        """Return the words in their order."""
-        return ", then ".join(self._words(key) for key in value)
+        """Return the words in their order, numbered."""
+        return "; ".join(f"{place} {self._words(key)}" for place, key in enumerate(value, start=1))
 
 
 def _are_keys(given: Given, keys: tuple[str, ...]) -> bool:

@@ -71,12 +71,8 @@ class Place:
         seed, count = self.quiz.record.dealt(lesson).get(name, (None, 0))
         self._dealt = count
         self.question: Question = self.maker.make(self._seed() if seed is None else seed)
-        tries = self.quiz.record.attempts(maker=name)
-        here = [one for one in tries if one.lesson == lesson and one.seed == self.question.seed]
+        here, firsts = self._take_history()
         self.mark: Mark = mark(self.question, here[-1].given if here else None)
-        self.tries_here = len(here)
-        firsts = first_answers(tries)
-        self._take_history(firsts)
         successes = _successes([one for one in firsts if one.seed != self.question.seed])
         self.hints_open = max(
             [open_hints(len(self.question.hints), successes=successes), *(one.hints for one in here)]
@@ -105,21 +101,21 @@ class Place:
         # Only now: what could not be kept must not look as if it had been.
         self.mark = marked
         if marked.state.is_answer:
-            self.tries_here += 1
-            self._take_history(first_answers(self.quiz.record.attempts(maker=self.maker.name)))
+            self._take_history()
             self.keep(None)
-        return self.mark
+        return marked
 
     def keep(self, draft: Given) -> None:
         """Keep an answer that is not handed in yet.
 
-        draft: as far as it is written; None for nothing.
+        draft: as far as it is written; None for nothing. It is not kept when another window has put other
+            numbers here meanwhile, where it would stand in the way of what is written there.
         """
-        if draft != self.draft:
+        if draft != self.draft and self._stands():
             self.quiz.record.keep_draft(
                 lesson=self.quiz.lesson, maker=self.maker.name, seed=self.question.seed, given=draft
             )
-            self.draft = draft
+        self.draft = draft
 
     def open_hint(self) -> None:
         """Open the next hint, if there is one."""
@@ -143,8 +139,19 @@ class Place:
             slip for slip in self.mark.slips if slip.name in sure and is_repeated(slip.name, self._slips_made)
         )
 
-    def _take_history(self, firsts: Sequence[Attempt]) -> None:
+    def _take_history(self) -> tuple[list[Attempt], list[Attempt]]:
+        """Return the answers to the question here, and the first answer to each question of the maker."""
+        tries = self.quiz.record.attempts(maker=self.maker.name)
+        here = [one for one in tries if one.lesson == self.quiz.lesson and one.seed == self.question.seed]
+        firsts = first_answers(tries)
+        self.tries_here = len(here)
         self._slips_made = [one.slips for one in firsts]
+        return here, firsts
+
+    def _stands(self) -> bool:
+        """Whether the question here is the one that a page opened now would show."""
+        seed, _ = self.quiz.record.dealt(self.quiz.lesson).get(self.maker.name, (self.question.seed, 0))
+        return seed == self.question.seed
 
     def _seed(self) -> int:
         return seed_for(

@@ -56,7 +56,7 @@ def test_a_mistake_among_several_is_one_pick_too_many_or_too_few():
 def test_an_order_holds_every_option_once():
     understood = ORDER.read(["b", "a", "c"])
     assert understood.meanings == (("b", "a", "c"),)
-    assert understood.words == "letter B, then letter A, then letter C"
+    assert understood.words == "1 letter B; 2 letter A; 3 letter C"
 
 
 def test_a_mistake_in_an_order_is_one_thing_before_another():
