@@ -1,0 +1,1 @@
+"""Learning machinery that knows no optics: questions and their marks, and the record of what was answered."""
