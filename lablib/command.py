@@ -1,4 +1,4 @@
-"""The command line: `lablib open`, `lablib job`; what else there is stands in the table of subcommands."""
+"""The command line; what there is stands in the table of subcommands."""
 
 import argparse
 import os
@@ -6,10 +6,21 @@ import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
+from lablib import places
 from lablib.errors import LabError
 
 # The exit status of a job that must not go on before a question has been answered.
 _HELD = 3
+
+
+def _learner_argument(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--learner",
+        metavar="NAME",
+        # Where a command has commands of its own, theirs must not set back what was said before.
+        default=argparse.SUPPRESS,
+        help="who is at work, where people share an account: each name has its own copies and record",
+    )
 
 
 def _open_arguments(parser: argparse.ArgumentParser) -> None:
@@ -22,6 +33,7 @@ def _open_arguments(parser: argparse.ArgumentParser) -> None:
         action="store_true",
         help="put a fresh copy of the lesson in place; yours is kept beside it under the day's date",
     )
+    _learner_argument(parser)
 
 
 def _open(arguments: argparse.Namespace) -> int:
@@ -58,12 +70,38 @@ def _job(arguments: argparse.Namespace) -> int:
     return _HELD if sheet.holds else 0
 
 
+def _record_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.set_defaults(action=None)
+    _learner_argument(parser)
+    actions = parser.add_subparsers(metavar="ACTION", title="actions (with none, the record is told)")
+    for name, words in (
+        ("export", "write the record to a new file, for another machine or for safe keeping"),
+        ("import", "take in what another record exported; nothing is taken twice"),
+    ):
+        action = actions.add_parser(name, help=words, description=words)
+        action.add_argument("file", metavar="FILE", type=Path, help="a JSON file")
+        action.set_defaults(action=name)
+        _learner_argument(action)
+
+
+def _record(arguments: argparse.Namespace) -> int:
+    from lablib.study.record_report import export_to, import_from, record_text
+
+    path = places.record_file()
+    if arguments.action is None:
+        print(record_text(path, name=places.learner_name()))
+    else:
+        print({"export": export_to, "import": import_from}[arguments.action](path, arguments.file))
+    return 0
+
+
 # Each line: name, help, a function that adds its arguments, a function that runs it and gives the status.
 # The running function imports what it needs itself, so that --help stays quick.
 Subcommand = tuple[str, str, Callable[[argparse.ArgumentParser], None], Callable[[argparse.Namespace], int]]
 SUBCOMMANDS: tuple[Subcommand, ...] = (
     ("open", "open a lesson in the browser, in a copy of your own", _open_arguments, _open),
     ("job", "work a ticket and print its job sheet", _job_arguments, _job),
+    ("record", "tell what the learner has answered; export or import it", _record_arguments, _record),
 )
 
 
@@ -84,6 +122,9 @@ def main(argv: Sequence[str] | None = None) -> int:
         parser.print_help(sys.stderr)
         return 2
     try:
+        if "learner" in arguments:
+            # Before anything else: every folder follows from it, and kernels inherit it.
+            places.set_learner(arguments.learner)
         status = arguments.run(arguments)
         sys.stdout.flush()
         return status
