@@ -6,10 +6,9 @@ Every value comes from the function that computes it elsewhere; here only the st
 import math
 
 from lablib.optics.solid import FinishedLens
-from lablib.optics.surface import Surface, sagitta_mm
+from lablib.optics.surface import Surface
+from lablib.optics.surface_workings import sagitta_working
 from lablib.working import Term, Working
-
-_SAGITTA = "exact sagitta, M. Jalie, Lens Talk 2023"
 
 
 def edge_workings(finished: FinishedLens, at: int, *, name: str) -> tuple[Working, ...]:
@@ -77,24 +76,13 @@ def _depths(
     if surface.tilt_x or surface.tilt_y:
         return ()
     if surface.flat_per_mm == surface.steep_per_mm:
-        return (_arc(f"depth of the {side} there", symbol, radius, surface.steep_per_mm, away),)
+        arc = _radius(radius, surface.steep_per_mm)
+        return (sagitta_working(f"depth of the {side} there", symbol, arc, away.as_term("")),)
     return _torus(surface, side, symbol, x, y)
 
 
-def _arc(what: str, symbol: str, radius: str, curvature: float, away: Working) -> Working:
-    if curvature == 0.0:
-        return Working(what=what, symbol=symbol, formula="0", terms=(), value=0.0, unit="mm", digits=3)
-    sign = "-" if curvature > 0.0 else "+"
-    return Working(
-        what=what,
-        symbol=symbol,
-        formula=f"{radius} {sign} sqrt({radius}^2 - {away.symbol}^2)",
-        terms=(Term(symbol=radius, value=1.0 / curvature, unit="mm", digits=3), away.as_term("")),
-        value=sagitta_mm(1.0 / curvature, away.value),
-        unit="mm",
-        digits=3,
-        source=_SAGITTA,
-    )
+def _radius(symbol: str, curvature: float) -> Term | None:
+    return Term(symbol=symbol, value=1.0 / curvature, unit="mm", digits=3) if curvature else None
 
 
 def _torus(surface: Surface, side: str, symbol: str, x: float, y: float) -> tuple[Working, ...]:
@@ -125,7 +113,8 @@ def _torus(surface: Surface, side: str, symbol: str, x: float, y: float) -> tupl
         unit="mm",
         digits=3,
     )
-    arc = _arc("depth of the steep arc", "p", "r_s", surface.steep_per_mm, across)
+    steep = _radius("r_s", surface.steep_per_mm)
+    arc = sagitta_working("depth of the steep arc", "p", steep, across.as_term(""))
     return along, across, arc, _swept(surface, side, symbol, x, y, along, arc)
 
 

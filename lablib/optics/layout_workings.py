@@ -57,7 +57,6 @@ def minimum_blank_workings(outline: Outline, *, x_mm: float, y_mm: float) -> tup
     """
     away_x, away_y = outline.x_mm - x_mm, outline.y_mm - y_mm
     far = int((away_x**2 + away_y**2).argmax())
-    allowance = Term(symbol="a", value=blank_allowance_mm(), unit="mm", meaning="allowance for the rim")
     exact = Working(
         what="least blank, exact",
         symbol="D",
@@ -70,30 +69,36 @@ def minimum_blank_workings(outline: Outline, *, x_mm: float, y_mm: float) -> tup
                 meaning="farthest outline point, across from the optical centre",
             ),
             Term(symbol="y", value=away_y[far], unit="mm", meaning="the same point, up from it"),
-            allowance,
+            _allowance(),
         ),
         value=minimum_blank_mm(outline, x_mm=x_mm, y_mm=y_mm),
         unit="mm",
         digits=1,
         source="geometry of the real outline",
     )
-    rule = Working(
+    return exact, minimum_blank_rule_working(outline.effective_diameter_mm, abs(x_mm))
+
+
+def minimum_blank_rule_working(effective_diameter_mm: float, in_mm: float) -> Working:
+    """Return the least blank by the rule of thumb.
+
+    effective_diameter_mm: [mm]; in_mm: decentration across, in or out [mm].
+    """
+    return Working(
         what="least blank, by the rule of thumb",
         symbol="D_rule",
         formula="ED + 2 * abs(d_in) + a",
         terms=(
-            Term(
-                symbol="ED",
-                value=outline.effective_diameter_mm,
-                unit="mm",
-                meaning="effective diameter",
-            ),
-            Term(symbol="d_in", value=abs(x_mm), unit="mm", meaning="decentration across, in or out"),
-            allowance,
+            Term(symbol="ED", value=effective_diameter_mm, unit="mm", meaning="effective diameter"),
+            Term(symbol="d_in", value=in_mm, unit="mm", meaning="decentration across, in or out"),
+            _allowance(),
         ),
-        value=minimum_blank_rule_mm(outline.effective_diameter_mm, x_mm),
+        value=minimum_blank_rule_mm(effective_diameter_mm, in_mm),
         unit="mm",
         digits=1,
         source=_PRACTICE,
     )
-    return exact, rule
+
+
+def _allowance() -> Term:
+    return Term(symbol="a", value=blank_allowance_mm(), unit="mm", meaning="allowance for the rim")

@@ -7,6 +7,7 @@ import math
 
 from lablib.optics.lens import Lens
 from lablib.optics.solid import FinishedLens
+from lablib.optics.surface_workings import radius_working
 from lablib.optics.thick_lens import back_surface_d
 from lablib.working import Term, Working
 
@@ -19,11 +20,11 @@ def curve_workings(lens: Lens, *, along_axis_d: float, across_axis_d: float) -> 
     """
     powers = dict.fromkeys((along_axis_d, across_axis_d))
     names = ("back surface power",) if len(powers) == 1 else tuple(f"{power:+.2f}" for power in powers)
-    steps = [_radius("front radius", "r_1", lens.front_curve_d, lens.index)]
+    steps = [radius_working("front radius", lens.front_curve_d, lens.index, is_back=False)]
     for name, power in zip(names, powers, strict=True):
         what = name if len(powers) == 1 else f"back surface power for the meridian of {name} D"
         surface = _back_power(what, power, lens)
-        steps += [surface, _radius("its radius", "r_2", -surface.value, lens.index)]
+        steps += [surface, radius_working("its radius", surface.value, lens.index, is_back=True)]
     steps += _tilt(lens)
     return tuple(step for step in steps if step is not None)
 
@@ -71,30 +72,6 @@ def _back_power(what: str, power: float, lens: Lens) -> Working:
         unit="D",
         digits=3,
         source="M. Jalie, The Principles of Ophthalmic Lenses (from memory)",
-    )
-
-
-def _radius(what: str, symbol: str, front_sense_d: float, index: float) -> Working | None:
-    """Radius from surface power, positive for a surface that bulges away from the eye; None if flat."""
-    if abs(front_sense_d) < 1e-9:
-        return None
-    return Working(
-        what=what,
-        symbol=symbol,
-        formula="1000 * (n - 1) / F_1" if symbol == "r_1" else "1000 * (1 - n) / F_2",
-        terms=(
-            Term(symbol="n", value=index, digits=3),
-            Term(
-                symbol="F_1" if symbol == "r_1" else "F_2",
-                value=front_sense_d if symbol == "r_1" else -front_sense_d,
-                unit="D",
-                digits=3,
-                meaning="surface power",
-            ),
-        ),
-        value=1000.0 * (index - 1.0) / front_sense_d,
-        unit="mm",
-        source="definition of surface power",
     )
 
 
