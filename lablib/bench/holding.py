@@ -4,6 +4,7 @@ For fully slipping joints torque is shear strength x W plus friction x clamp for
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -107,7 +108,7 @@ class Holding:
     @property
     def torque_nmm(self) -> float:
         """T_0, the torque held with no sideways load [N mm]."""
-        return self.front_nmm + self.back_nmm
+        return stack_torque_nmm([joint.torque_nmm for joint in self.joints], self.back_nmm)
 
     @property
     def force_n(self) -> float:
@@ -125,6 +126,15 @@ class Holding:
         248302.
         """
         return 1.0 / np.sqrt((arm_mm / self.torque_nmm) ** 2 + (sideways / self.force_n) ** 2)
+
+
+def stack_torque_nmm(front_nmm: Sequence[float], back_nmm: float) -> float:
+    """Return the torque a stack holds with no sideways load, T_0 = T_front + T_back [N mm].
+
+    front_nmm: what each joint of the front stack carries; in series, so that the weakest governs [N mm].
+    back_nmm: what the back tip carries beside them [N mm].
+    """
+    return min(front_nmm) + back_nmm
 
 
 def clamp_cap_n(centre_thickness_mm: float, bench: Bench) -> float:
@@ -203,18 +213,11 @@ def _joints(setup: Setup, contact: Contact, clamp_n: float, bench: Bench) -> tup
     aged = pad_age_factors(setup.pad_age_months, bench)
     soiled = skin.shear_factor, skin.friction_factor
 
+    even = {"contact": contact, "clamp_n": clamp_n, "strength_mpa": bench.pad_shear_mpa}
+    even |= {"warmth": warmth_factor(setup.temperature_c, bench), "aged": (1.0, 1.0), "soiled": (1.0, 1.0)}
+
     def joint(name: str, share: float, friction: float, **changed: object) -> Joint:
-        plain = {"strength_mpa": bench.pad_shear_mpa, "aged": (1.0, 1.0), "soiled": (1.0, 1.0)} | changed
-        warmth = warmth_factor(setup.temperature_c, bench)
-        return Joint(
-            name=name,
-            contact=contact,
-            clamp_n=clamp_n,
-            share=share,
-            bare_friction=friction,
-            warmth=warmth,
-            **plain,
-        )
+        return Joint(name=name, share=share, bare_friction=friction, **even | changed)
 
     block = joint("block to pad", bench.block_pad_shear_factor, bench.block_pad_friction, aged=aged)
     core = joint("pad core", 1.0, 0.0, strength_mpa=bench.core_shear_mpa)

@@ -12,6 +12,7 @@ from lablib.bench.holding import Holding, holding
 from lablib.bench.machine import Bench, LensMaterial
 from lablib.bench.plan import Plan, UncutLens, crib_plan, job_plan
 from lablib.bench.setup import Setup
+from lablib.errors import LabError
 
 # The standard normal distribution has 95 % within so many standard deviations.
 TWO_SIDED_95 = 1.96
@@ -180,7 +181,8 @@ def _result(
     # The load over the hold: finite where nothing is cut, unlike the margin.
     load = bench.dynamic_factor * cutting.force_n / capacity
     least = _place(load)
-    margin = 1.0 / float(load[least.index])
+    turning = bench.dynamic_factor * float(cutting.force_n[least.index])
+    margin = margin_of(holds=float(capacity[least.index]), turns=turning)
     reach = held.contact.reach_mm(angles_rad(lens.outline_mm.size))
     return CutResult(
         cutting=cutting,
@@ -198,6 +200,18 @@ def _result(
         bench=bench,
         crib=crib,
     )
+
+
+def margin_of(*, holds: float, turns: float) -> float:
+    """Return the margin S, what holds over what turns.
+
+    holds, turns: two torques, or two tangential forces on the same arm, in one unit.
+
+    Raises LabError where nothing turns the lens: then there is no margin to speak of.
+    """
+    if not turns > 0.0:
+        raise LabError(f"what turns is {turns:g}, not above 0: give the cutting torque, or its force")
+    return holds / turns
 
 
 def _place(values: np.ndarray) -> Place:

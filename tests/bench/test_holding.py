@@ -7,7 +7,14 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq
 
-from lablib.bench.holding import Holding, clamp_cap_n, holding, pad_age_factors, warmth_factor
+from lablib.bench.holding import (
+    Holding,
+    clamp_cap_n,
+    holding,
+    pad_age_factors,
+    stack_torque_nmm,
+    warmth_factor,
+)
 from lablib.bench.machine import Bench
 from lablib.bench.parameter import table
 from lablib.bench.setup import Setup
@@ -55,6 +62,15 @@ def test_the_weakest_joint_governs_and_the_rest_adds_nothing():
         assert held(**setup).front_nmm == pytest.approx(1270.0, abs=5.0)
     stronger = replace(BENCH, block_pad_friction=0.65, core_shear_mpa=0.6)
     assert held(bench=stronger).front_nmm == held().front_nmm
+
+
+def test_front_in_series_and_back_beside_it():
+    # Slip model of the workbook: core 1.27, coat 0.64, back 0.34 N m hold 0.98, as T_0 of 979 N mm above.
+    assert stack_torque_nmm((1270.0, 640.0), 340.0) == 980.0
+    result = held()
+    assert result.torque_nmm == stack_torque_nmm(
+        [joint.torque_nmm for joint in result.joints], result.back_nmm
+    )
 
 
 @pytest.mark.parametrize(

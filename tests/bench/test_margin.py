@@ -9,7 +9,7 @@ from reference_jobs import EASY, REFERENCE, lens, superellipse, work
 
 from lablib.bench.geometry import outline_from
 from lablib.bench.machine import Bench, lens_material
-from lablib.bench.margin import log_scatter, slip_probability, work_cut
+from lablib.bench.margin import log_scatter, margin_of, slip_probability, work_cut
 from lablib.bench.plan import UncutLens
 from lablib.bench.setup import Setup
 from lablib.errors import LabError
@@ -167,6 +167,22 @@ def test_the_margin_is_the_least_of_hold_over_torque():
         assert result.margin == pytest.approx(ratio.min(), rel=1e-9)
         assert hold[result.least.index] / torque[result.least.index] == pytest.approx(result.margin)
         assert result.peak_cutting_torque_nmm == torque.max()
+
+
+def test_margin_of_two_torques_or_two_forces():
+    # Slip model of the workbook: T_hold 0.916, turning 0.99 N m, margin 0.93.
+    assert margin_of(holds=916.0, turns=990.0) == pytest.approx(0.93, abs=0.005)
+    result = work()
+    at = result.least.index
+    turning = result.bench.dynamic_factor * float(result.cutting.force_n[at])
+    assert result.margin == margin_of(holds=float(result.capacity_n[at]), turns=turning)
+
+
+@pytest.mark.parametrize("turns", [0.0, -3.0, math.nan])
+def test_no_margin_where_nothing_turns(turns: float):
+    with pytest.raises(LabError) as caught:
+        margin_of(holds=900.0, turns=turns)
+    assert str(caught.value) == f"what turns is {turns:g}, not above 0: give the cutting torque, or its force"
 
 
 def test_places_and_rows_to_draw():

@@ -1,0 +1,238 @@
+"""Two monocular distances and their total, as a question: which one belongs to which lens."""
+
+from collections.abc import Set
+from dataclasses import dataclass
+from functools import cache
+
+from lablib.job.ticket import EyeOrder, LensOrder, Ticket
+from lablib.optics.eye import Eye
+from lablib.optics.frame import Frame
+from lablib.optics.material import material
+from lablib.study.answer import AnswerKind
+from lablib.study.draws import Draws
+from lablib.study.maker import NONE, Maker
+from lablib.study.number import NumberAnswer
+from lablib.study.question import Drawing, Slip, Solution
+from lablib.working import Term, Working, plain
+
+_WHICH_STEP = "which of the distances is for one eye"
+_HALVED = Slip(
+    name="total-halved",
+    step=_WHICH_STEP,
+    words="You halved the total. Two monocular distances are given: each eye has its own, and they differ.",
+)
+_TOTAL = Slip(
+    name="total-for-one-eye",
+    step=_WHICH_STEP,
+    words="You gave the total of both eyes. It runs from pupil to pupil; one eye's distance runs from the "
+    "middle of the bridge.",
+)
+_EXCHANGED = Slip(
+    name="eyes-exchanged",
+    step="which lens belongs to which eye",
+    words="You gave the distance of the other eye. Drawings face the wearer: the wearer's right eye is on "
+    "your left.",
+)
+# How the distances are written, and how the lens is asked for.
+_BY_EYE, _BY_PLACE, _NOTED_BY_PLACE = "by eye", "by place", "noted by place"
+_TICKETED = (
+    "A ticket gives the distance from the middle of the bridge to each pupil, and both together. The drawing "
+    "shows the frame as it is seen by a person who faces the wearer."
+)
+_SKETCHED = (
+    "Somebody sketched a frame as it is seen by a person who faces the wearer. Under each lens stands the "
+    "distance from the middle of the bridge to the pupil, under the bridge both together."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DistanceCase:
+    """A ticket with two distances.
+
+    ticket: the job.
+    eye: whose distance is asked.
+    way: whether the lens is asked for by eye or by its place on the drawing, or the distances are noted
+        by their place.
+    """
+
+    ticket: Ticket
+    eye: Eye
+    way: str
+
+    def distance_mm(self, eye: Eye) -> float:
+        """Return the monocular distance of an eye [mm].
+
+        eye: whose.
+        """
+        return next(order.monocular_pd_mm for order in self.ticket.eyes if order.eye is eye)
+
+    @property
+    def total_mm(self) -> float:
+        """Both distances together [mm]."""
+        return sum(order.monocular_pd_mm for order in self.ticket.eyes)
+
+
+def other(eye: Eye) -> Eye:
+    """Return the other eye of the wearer."""
+    return Eye.LEFT if eye is Eye.RIGHT else Eye.RIGHT
+
+
+def place_on_drawing(eye: Eye) -> str:
+    """Return the side of a drawing on which an eye's lens lies, "left" or "right".
+
+    eye: whose lens; its nose lies towards the other side.
+    """
+    return "left" if eye.nasal_sign > 0 else "right"
+
+
+@cache
+def _lens() -> LensOrder:
+    """What is ordered does not matter here, but a ticket has a lens on it."""
+    return LensOrder(
+        material=material("hard-resin-1.50"),
+        blank_diameter_mm=65.0,
+        front_curve_d=4.0,
+        centre_thickness_mm=2.0,
+    )
+
+
+def order_of(eye: Eye, distance_mm: float) -> EyeOrder:
+    """Return what one eye is to have, as far as these questions need it.
+
+    eye: which; distance_mm: its monocular distance [mm].
+
+    Raises LabError for a distance no wearer has.
+    """
+    return EyeOrder(eye=eye, prescription=None, monocular_pd_mm=distance_mm, lens=_lens())
+
+
+def _terms(case: DistanceCase) -> dict[Eye, Term]:
+    """The two distances as they are written, by eye."""
+    found = {}
+    for eye in Eye:
+        place = place_on_drawing(eye)
+        by_place = case.way == _NOTED_BY_PLACE
+        found[eye] = Term(
+            symbol=f"d_{place}" if by_place else f"PD_{eye.name[0]}",
+            value=case.distance_mm(eye),
+            unit="mm",
+            digits=1,
+            meaning=f"noted under the lens on the {place}" if by_place else f"the wearer's {eye} eye",
+        )
+    return found
+
+
+class TwoDistances(Maker[DistanceCase]):
+    """Take the right one of two monocular distances."""
+
+    name = "two-distances"
+    lesson = "01"
+    skill = "each-eye-its-distance"
+    slips = (_HALVED, _TOTAL, _EXCHANGED)
+
+    def draw(self, draws: Draws) -> DistanceCase:
+        """Return a face that is uneven by 1 to 4 mm."""
+        shorter_mm = draws.step(27.0, 32.5, 0.5)
+        longer_mm = shorter_mm + draws.step(1.0, 4.0, 0.5)
+        distances = dict(zip(draws.shuffled(tuple(Eye)), (shorter_mm, longer_mm), strict=True))
+        return DistanceCase(
+            ticket=Ticket(
+                number="two distances",
+                frame=Frame(
+                    a_mm=draws.step(48.0, 56.0, 1.0),
+                    b_mm=draws.step(32.0, 42.0, 1.0),
+                    dbl_mm=draws.step(15.0, 20.0, 1.0),
+                ),
+                right=order_of(Eye.RIGHT, distances[Eye.RIGHT]),
+                left=order_of(Eye.LEFT, distances[Eye.LEFT]),
+            ),
+            eye=draws.one_of(tuple(Eye)),
+            way=draws.one_of((_BY_EYE, _BY_PLACE, _BY_PLACE, _NOTED_BY_PLACE)),
+        )
+
+    def kind(self, case: DistanceCase) -> AnswerKind:
+        """Return a distance to a tenth of a millimetre."""
+        return NumberAnswer(unit="mm", tolerance=0.1, digits=1)
+
+    def answer(self, case: DistanceCase, slips: Set[str] = NONE) -> object:
+        """Return the distance of the eye, or what is taken for it."""
+        if _TOTAL.name in slips:
+            return case.total_mm
+        if _HALVED.name in slips:
+            return case.total_mm / 2.0
+        return case.distance_mm(other(case.eye) if _EXCHANGED.name in slips else case.eye)
+
+    def prompt(self, case: DistanceCase) -> tuple[str, ...]:
+        """Return how the distances are written and which is asked."""
+        asked = f"the wearer's {case.eye} eye"
+        if case.way == _BY_PLACE:
+            asked = f"the lens on the {place_on_drawing(case.eye)} of the drawing"
+        written = _SKETCHED if case.way == _NOTED_BY_PLACE else _TICKETED
+        return (written, f"Which distance is for {asked}? Give it in mm, to 0.1 mm.")
+
+    def given(self, case: DistanceCase) -> tuple[Term, ...]:
+        """Return both distances and their total, as they are written."""
+        terms = _terms(case)
+        noted = case.way == _NOTED_BY_PLACE
+        first, second = sorted(Eye, key=place_on_drawing)
+        total = Term(
+            symbol="d_both" if noted else "PD_both",
+            value=case.total_mm,
+            unit="mm",
+            digits=1,
+            meaning="noted under the bridge" if noted else "both eyes together",
+        )
+        return terms[first], terms[second], total
+
+    def solution(self, case: DistanceCase) -> Solution:
+        """Return which distance it is and why."""
+        place, term = place_on_drawing(case.eye), _terms(case)[case.eye]
+        off = plain(abs(case.total_mm / 2.0 - term.value), 2)
+        taken = Working(
+            what=f"distance for the wearer's {case.eye} eye",
+            symbol="PD",
+            formula=term.symbol,
+            terms=(term,),
+            value=case.distance_mm(case.eye),
+            unit="mm",
+            digits=1,
+        )
+        return Solution(
+            words=(
+                f"Drawings face the wearer. The lens on their {place} is the one for the wearer's {case.eye} "
+                "eye.",
+                f"Each eye has its own distance. Half of the total would put this centre {off} mm off, and "
+                "the other one as much.",
+            ),
+            workings=(taken,),
+        )
+
+    def hints(self, case: DistanceCase) -> tuple[str, ...]:
+        """Return what to think of first."""
+        return (
+            "Faces are seldom even. Is there a distance that belongs to this one eye alone?",
+            "A drawing faces the wearer, as you face a person who stands before you. On which side of you is "
+            "that person's right hand?",
+        )
+
+    def drawing(self, case: DistanceCase) -> Drawing | None:
+        """Return the frame without the names of the eyes, which come with the answer.
+
+        None where the distances are noted on a sketch: the lens asked about is shaded, which gives it away.
+        """
+        if case.way == _NOTED_BY_PLACE:
+            return None
+        frame = case.ticket.frame
+        return Drawing(
+            name="pair",
+            values={
+                "a_mm": frame.a_mm,
+                "b_mm": frame.b_mm,
+                "dbl_mm": frame.dbl_mm,
+                "right_pd_mm": 0.0,
+                "left_pd_mm": 0.0,
+                "eye": case.eye.value,
+                "measured_from": "bridge",
+                "show_eyes": False,
+            },
+        )

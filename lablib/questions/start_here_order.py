@@ -1,0 +1,149 @@
+"""The order of the stations of a job's route, as a question."""
+
+from collections.abc import Set
+
+from lablib.questions.start_here_route import RouteCase, in_route_order, stations
+from lablib.study.answer import AnswerKind
+from lablib.study.draws import Draws
+from lablib.study.maker import NONE, Maker
+from lablib.study.picked import Earlier, Option, OrderAnswer
+from lablib.study.question import Mistake, Slip, Solution
+
+# A slip, the station that came too early, and the one that belongs before it.
+_EARLIER = (
+    (
+        Slip(
+            name="deblocks-before-looking",
+            step="what is looked at before the block comes off",
+            words="You took the block off before size, bevel and level were checked on it. The one witness "
+            "of a turn is gone then.",
+        ),
+        Earlier(first="deblock", second="on-block"),
+    ),
+    (
+        Slip(
+            name="inspects-uncut-lens-late",
+            step="when the uncut lens is inspected",
+            words="You blocked the lens before it was inspected uncut. Its faults then come out under the "
+            "wheel or at the end, and a cut lens does not go back.",
+        ),
+        Earlier(first="block", second="uncut"),
+    ),
+    (
+        Slip(
+            name="blocks-before-layout",
+            step="what blocking needs to know",
+            words="You put the block on before layout. Layout says where on the lens it has to sit.",
+        ),
+        Earlier(first="block", second="layout"),
+    ),
+    (
+        Slip(
+            name="checks-ticket-late",
+            step="what comes before anything is touched",
+            words="You took a lens in hand before the ticket was checked. A missing axis, or a wrong lens in "
+            "the packet, goes back before anything else is done.",
+        ),
+        Earlier(first="uncut", second="ticket"),
+    ),
+    (
+        Slip(
+            name="lays-out-before-the-frame",
+            step="what layout needs to know",
+            words="You did layout before the frame was checked and traced. Layout needs the frame's size, "
+            "and a bent frame is adjusted before it is measured.",
+        ),
+        Earlier(first="layout", second="frame"),
+    ),
+    (
+        Slip(
+            name="checks-on-block-before-the-cut",
+            step="what there is to check on the block",
+            words="You checked size and bevel on the block before the edge was made. There was nothing to "
+            "check yet.",
+        ),
+        Earlier(first="on-block", second="edge"),
+    ),
+    (
+        Slip(
+            name="inspects-the-pair-too-early",
+            step="what the final inspection looks at",
+            words="You did the final inspection before the lenses were in the frame. Strain, and a lens that "
+            "turned in its rim, show only in the finished pair.",
+        ),
+        Earlier(first="final", second="insert"),
+    ),
+)
+_CORE = ("uncut", "block", "on-block", "deblock")
+_OFTEN = ("ticket", "layout")
+# Two that would seldom come together by chance.
+_END, _ONE_IN = ("insert", "final"), 5
+
+
+class StationOrder(Maker[RouteCase]):
+    """Put six or seven stations of the route in order."""
+
+    name = "station-order"
+    lesson = "01"
+    skill = "order-of-stations"
+    slips = tuple(slip for slip, _ in _EARLIER)
+
+    def draw(self, draws: Draws) -> RouteCase:
+        """Return the stations of the main slips and some more, never in their order at first."""
+        one = draws.one_of(_OFTEN)
+        rest = [key for key in stations() if key not in (*_CORE, one)]
+        more = _END if draws.whole(_ONE_IN) == 0 else draws.some(rest, 1 + draws.whole(2))
+        shown = draws.shuffled((*_CORE, one, *more))
+        if shown == in_route_order(set(shown)):
+            shown = (*shown[1:], shown[0])
+        return RouteCase(shown=shown)
+
+    def kind(self, case: RouteCase) -> AnswerKind:
+        """Return the stations as they are shown."""
+        return OrderAnswer(options=tuple(Option(key=key, words=stations()[key].words) for key in case.shown))
+
+    def answer(self, case: RouteCase, slips: Set[str] = NONE) -> object:
+        """Return the order of the route, or which two stations a slip exchanges."""
+        for slip, wrong in _EARLIER:
+            if slip.name in slips:
+                return wrong
+        return in_route_order(set(case.shown))
+
+    def slips_in(self, case: RouteCase) -> tuple[Slip, ...]:
+        """Return the slips whose two stations are both shown."""
+        return tuple(slip for slip, wrong in _EARLIER if {wrong.first, wrong.second} <= set(case.shown))
+
+    def pairs(self, case: RouteCase, kind: AnswerKind, known: tuple[object, ...]) -> tuple[Mistake, ...]:
+        """Return nothing: each exchange is seen by itself."""
+        return ()
+
+    def prompt(self, case: RouteCase) -> tuple[str, ...]:
+        """Return what is asked."""
+        return (
+            "Here are some stations of a job's route through the lens room, mixed up. The others are left "
+            "out, but they are done in their turn.",
+            "Put them in the order in which the job passes them, the first on top.",
+        )
+
+    def solution(self, case: RouteCase) -> Solution:
+        """Return the order and what decides it."""
+        order = ", then ".join(stations()[key].words.lower() for key in self.answer(case))
+        return Solution(
+            words=(
+                f"In order: {order}.",
+                "What can be found before cutting is never left to the end: paper first, then the uncut "
+                "lens, and only then a pad goes on.",
+                "Size, bevel and level are checked while the lens still sits on its block. Once the block is "
+                "off, nobody can tell whether the lens turned on it or was laid out wrong.",
+            )
+        )
+
+    def hints(self, case: RouteCase) -> tuple[str, ...]:
+        """Return what to ask of each station."""
+        return (
+            "Ask of each station: what must be known or done before it can begin?",
+            "A fault that can be found early is looked for early. Ask of each check: from when on would the "
+            "fault cost a lens?",
+            "Two stations lie between the block going on and the block coming off in every job: the cut, and "
+            "a look.",
+        )
