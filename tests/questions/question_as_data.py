@@ -7,12 +7,10 @@ import sys
 from collections.abc import Iterable, Mapping, Set
 from dataclasses import fields, is_dataclass
 
+from made_questions import questions
 from simulated_learners import as_given
 
-from lablib.questions.makers import MAKERS
 from lablib.study.question import Question
-
-SEEDS = range(500)
 
 
 def plain_data(thing: object) -> object:
@@ -54,4 +52,4 @@ def numbers_of(question: Question) -> dict[str, object]:
 if __name__ == "__main__":
     # For another interpreter: a digest of every question of every maker named.
     names = sys.argv[1:]
-    print(json.dumps({name: digest(MAKERS[name].make(seed) for seed in SEEDS) for name in names}))
+    print(json.dumps({name: digest(questions(name)) for name in names}))

@@ -4,6 +4,7 @@ How a value is written down is a habit: with a point or a comma, with its unit o
 is asked, not rounded at all, or rounded at every step on the way there.
 """
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
@@ -11,7 +12,6 @@ from evaluation import evaluate
 
 from lablib.study.answer import AnswerKind, Given
 from lablib.study.draws import Draws
-from lablib.study.number import NumberAnswer
 from lablib.study.picked import Earlier, Holds
 from lablib.study.question import Mistake, Question, Solution
 
@@ -74,6 +74,26 @@ def worked_by_hand(solution: Solution, *, digits: int | None = None) -> float:
     return value
 
 
+def step_asked(question: Question) -> str:
+    """Return how exact a prompt wants a number, as it says it: "0.1" where it says "to 0.1 mm".
+
+    question: answered with a number.
+
+    Raises AssertionError when the prompt does not say it, or says it twice.
+    """
+    (found,) = re.findall(r"\bto (\d+\.\d+|1)(?=\W)", question.prompt[-1])
+    return found
+
+
+def rounded_as_asked(question: Question, value: float) -> float:
+    """Return a number rounded to what the prompt asks.
+
+    question: answered with a number; value: of the answer.
+    """
+    step = float(step_asked(question))
+    return round(value / step) * step
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Habit:
     """How somebody works and writes.
@@ -83,7 +103,7 @@ class Habit:
     unit: what is written between number and unit; None leaves the unit out.
     minus: the sign used for minus.
     decimals: how many more decimals than asked are written; all of them when None.
-    rounds_on_the_way: whether every step is rounded to the decimals that are asked in the end.
+    rounds_on_the_way: whether every step is rounded to the decimals that are asked for in the end.
     """
 
     words: str
@@ -126,7 +146,7 @@ def written_by_habit(question: Question, value: object, habit: Habit) -> Given:
         return as_given(kind, value)
     if habit.rounds_on_the_way:
         value = _with_rounding(question, value)
-    return _number(kind, value, habit)
+    return _number(question, value, habit)
 
 
 def _prescription(text: str, habit: Habit) -> str:
@@ -140,16 +160,19 @@ def _with_rounding(question: Question, value: float) -> float:
     """Return a value with the error of rounding on the way, taken from the right way in proportion."""
     if not question.solution.workings or not question.right:
         return value
-    by_hand = worked_by_hand(question.solution, digits=question.kind.digits)
+    decimals = len(step_asked(question).partition(".")[2])
+    by_hand = worked_by_hand(question.solution, digits=decimals)
     return value * by_hand / question.right
 
 
-def _number(kind: NumberAnswer, value: float, habit: Habit) -> str:
-    decimals = 12 if habit.decimals is None else kind.digits + habit.decimals
+def _number(question: Question, value: float, habit: Habit) -> str:
+    kind, asked = question.kind, len(step_asked(question).partition(".")[2])
+    decimals = 12 if habit.decimals is None else asked + habit.decimals
     # Three figures behind a comma can be taken for thousands and are asked about.
     if habit.comma and decimals == 3 > kind.digits:
-        decimals = kind.digits
-    text = replace(kind, unit="", digits=decimals).written(round(value, decimals))
+        decimals = asked
+    rounded = rounded_as_asked(question, value) if decimals == asked else round(value, decimals)
+    text = replace(kind, unit="", digits=decimals, tolerance=1.0).written(rounded)
     text = text.replace("-", habit.minus)
     if habit.comma:
         text = text.replace(".", ",")
@@ -205,7 +228,7 @@ def _any_number(question: Question, draws: Draws) -> Given:
     low, high = min(values), max(values)
     span = high - low
     share = draws.whole(10_001) / 10_000
-    return _number(question.kind, low - span / 2.0 + 2.0 * span * share, HABITS[0])
+    return _number(question, low - span / 2.0 + 2.0 * span * share, HABITS[0])
 
 
 def _any_place(question: Question, draws: Draws) -> Given:
