@@ -1,0 +1,114 @@
+"""An order for one lens and the blanks there are, as the question about supply tells them."""
+
+from dataclasses import dataclass, replace
+
+from lablib.optics.eye import Eye
+from lablib.optics.frame import OutlineShape
+from lablib.optics.layout import blank_allowance_mm, decentration_mm, minimum_blank_mm
+from lablib.optics.lens import lens_with_least_thickness
+from lablib.optics.prescription import Prescription
+from lablib.questions.layout_frames import EYES, draw_frame
+from lablib.questions.lens_form_terms import index_for
+from lablib.study.draws import Draws
+
+_SHAPES = (OutlineShape(), OutlineShape.superellipse(3.2))
+# Stock diameters, and the largest blank for surfacing, of an invented lab [mm].
+_DIAMETERS_MM = (((60.0, 65.0), 70.0), ((65.0, 70.0), 75.0), ((70.0,), 75.0))
+# The invented lab's own rule, told in the question: what surfacing must save at the centre [mm].
+WORTH_MM = 1.0
+_LEAST_EDGE_MM = 1.0
+# Decisions that hang on less than this are not asked [mm].
+_CLEARLY_MM = 0.3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SupplyCase:
+    """An order for one lens, and what can be had.
+
+    eye: which lens; power_d: its sphere [D]; prism_prism_d: prescribed base in, 0 for none [prism D].
+    least_blank_mm: what covers its outline [mm].
+    stock_mm: diameters of the stock blanks, the smallest first [mm].
+    surfacing_mm: the largest blank for surfacing [mm].
+    stock_centre_mm, surfaced_centre_mm: centre of a plus lens from the smallest stock blank that covers, and
+        surfaced [mm]; 0 where they are not told.
+    """
+
+    eye: Eye
+    power_d: float
+    prism_prism_d: float
+    least_blank_mm: float
+    stock_mm: tuple[float, ...]
+    surfacing_mm: float
+    stock_centre_mm: float = 0.0
+    surfaced_centre_mm: float = 0.0
+
+    @property
+    def smallest_stock_mm(self) -> float | None:
+        """The smallest stock blank that covers; None where there is none."""
+        return next((one for one in self.stock_mm if one >= self.least_blank_mm), None)
+
+    @property
+    def saving_mm(self) -> float:
+        """What surfacing saves at the centre of a plus lens, as told [mm]."""
+        return round(self.stock_centre_mm - self.surfaced_centre_mm, 1)
+
+    @property
+    def why_not_stock(self) -> str | None:
+        """The slip of whoever takes stock all the same; None where stock is right."""
+        if self.smallest_stock_mm is None:
+            return "stock-too-small"
+        if self.prism_prism_d:
+            return "stock-with-prism"
+        return "stock-for-a-thick-plus" if self.saving_mm > WORTH_MM else None
+
+
+def draw_order(draws: Draws) -> SupplyCase | None:
+    """Return an order, or nothing where its decision would hang on a few tenths.
+
+    draws: to draw its numbers from.
+    """
+    frame, eye = draw_frame(draws, _SHAPES, a_mm=(46.0, 60.0)), draws.one_of(EYES)
+    inward = decentration_mm(frame, monocular_pd_mm=draws.step(29.0, 34.0, 0.5))[0]
+    least = minimum_blank_mm(frame.outline(eye), x_mm=eye.nasal_sign * inward, y_mm=0.0)
+    stock, surfacing = draws.one_of(_DIAMETERS_MM)
+    power, prism = draws.step(2.0, 6.0, 0.25), 0.0
+    if draws.whole(5) == 0:
+        # So weak that no blank is large enough to make the prism by decentring a stock lens.
+        power, prism = draws.one_of((0.5, 0.75)), draws.step(1.5, 2.5, 0.5)
+    case = SupplyCase(
+        eye=eye,
+        power_d=power * draws.one_of((1.0, 1.0, -1.0)),
+        prism_prism_d=prism,
+        least_blank_mm=round(least, 1),
+        stock_mm=stock,
+        surfacing_mm=surfacing,
+    )
+    if any(abs(case.least_blank_mm - one) < _CLEARLY_MM for one in (*stock, surfacing)):
+        return None
+    return _with_centres(case, (least - blank_allowance_mm()) / 2.0)
+
+
+def _with_centres(case: SupplyCase, farthest_mm: float) -> SupplyCase | None:
+    """The case with both centres where they decide, or nothing where they decide by a few tenths."""
+    blank = case.smallest_stock_mm
+    if case.power_d < 0.0 or case.prism_prism_d or blank is None:
+        return case
+    told = replace(
+        case,
+        stock_centre_mm=_centre_mm(case.power_d, blank / 2.0),
+        surfaced_centre_mm=_centre_mm(case.power_d, farthest_mm),
+    )
+    return None if abs(told.saving_mm - WORTH_MM) < _CLEARLY_MM else told
+
+
+def _centre_mm(power_d: float, away_mm: float) -> float:
+    """Centre of a plus lens that has its least edge at a distance from its optical centre, as told."""
+    lens = lens_with_least_thickness(
+        Prescription(sphere_d=power_d),
+        index=index_for(power_d),
+        front_curve_d=6.0 + power_d / 2.0,
+        least_mm=_LEAST_EDGE_MM,
+        x_mm=[away_mm],
+        y_mm=[0.0],
+    )
+    return round(lens.centre_thickness_mm, 1)
