@@ -1,0 +1,219 @@
+"""Questions on writing a prescription: transposition, and the spherical equivalent."""
+
+from abc import abstractmethod
+from collections.abc import Set
+from dataclasses import replace
+
+from lablib.optics.power_workings import spherical_equivalent_working, transposition_workings
+from lablib.optics.prescription import Prescription
+from lablib.questions.prescription_answer import OTHER_FORM, PrescriptionAnswer
+from lablib.questions.prescription_line import Lens, Past180
+from lablib.study.draws import Draws
+from lablib.study.maker import NONE, Maker
+from lablib.study.number import NumberAnswer
+from lablib.study.question import Slip, Solution
+from lablib.working import Term, Working
+
+_STEP_D = 0.25
+_SPHERE_D, _LEAST_CYLINDER_D, _MOST_CYLINDER_D = 6.0, 0.5, 3.0
+# Where two slips in the axis coincide, or go past nothing.
+_SPECIAL_AXES = (45, 90, 135, 180)
+
+
+class _LensQuestion(Maker[Prescription]):
+    """What questions about one written lens share: the case is the lens as it is given."""
+
+    lesson = "02"
+
+    def draw(self, draws: Draws) -> Prescription:
+        """Return a lens in quarter dioptres with an oblique axis.
+
+        None of its powers is plano, and sphere, sum and middle differ in size as well, so that an answer
+        without its signs fits one of them alone.
+        """
+        while True:
+            sphere = draws.step(-_SPHERE_D, _SPHERE_D, _STEP_D)
+            cylinder = draws.step(_LEAST_CYLINDER_D, _MOST_CYLINDER_D, _STEP_D) * draws.one_of((-1.0, 1.0))
+            axis = draws.step(1.0, 179.0, 1.0)
+            sizes = {0.0, *(abs(sphere + share * cylinder) for share in (0.0, 0.5, 1.0))}
+            if len(sizes) == 4 and axis not in _SPECIAL_AXES:
+                return Prescription(sphere_d=sphere, cylinder_d=cylinder, axis_deg=axis)
+
+    @abstractmethod
+    def workings(self, case: Prescription) -> tuple[Working, ...]:
+        """Return the steps to the answer."""
+
+    def given(self, case: Prescription) -> tuple[Term, ...]:
+        """Return the parts of the lens, each once."""
+        terms = {term.symbol: term for working in self.workings(case) for term in working.terms}
+        return tuple(terms.values())
+
+
+class Transpose(_LensQuestion):
+    """A lens is written in the other cylinder form."""
+
+    name = "transpose"
+    skill = "transpose-a-lens"
+    slips = (
+        Slip(
+            name="keeps-sphere",
+            step="the sphere",
+            words="You left the sphere as it was. In the other form it is the sum of sphere and cylinder.",
+        ),
+        Slip(
+            name="subtracts-cylinder",
+            step="the sphere",
+            words="You took the cylinder off the sphere. The new sphere is their sum, signs and all.",
+        ),
+        Slip(
+            name="keeps-sign",
+            step="the sign of the cylinder",
+            words="You left the sign of the cylinder as it was. In the other form it is the opposite one.",
+        ),
+        Slip(
+            name="keeps-axis",
+            step="the axis",
+            words="You left the axis as it was. In the other form it lies at right angles, 90 degrees away.",
+        ),
+        Slip(
+            name="axis-from-180",
+            step="the axis",
+            words="You took the axis from 180. That is its mirror image; the new axis lies 90 degrees away.",
+        ),
+        Slip(
+            name="past-180",
+            step="the axis",
+            words="You added 90 and went past 180. Half a turn leaves an axis the same, so take 180 off.",
+        ),
+        OTHER_FORM,
+    )
+
+    def kind(self, case: Prescription) -> PrescriptionAnswer:
+        """Return a prescription in the form the lens is not given in."""
+        return PrescriptionAnswer(form=_other(case))
+
+    def answer(self, case: Prescription, slips: Set[str] = NONE) -> Lens:
+        """Return the lens in the other form, or what a slip in one of its three steps makes of it."""
+        if OTHER_FORM.name in slips:
+            return case
+        other = case.transposed()
+        parts = {}
+        if "keeps-sphere" in slips:
+            parts["sphere_d"] = case.sphere_d
+        if "subtracts-cylinder" in slips:
+            parts["sphere_d"] = case.sphere_d - case.cylinder_d
+        if "keeps-sign" in slips:
+            parts["cylinder_d"] = case.cylinder_d
+        if "keeps-axis" in slips:
+            parts["axis_deg"] = case.axis_deg
+        if "axis-from-180" in slips:
+            parts["axis_deg"] = 180.0 - case.axis_deg
+        wrong = replace(other, **parts)
+        return Past180(lens=wrong) if "past-180" in slips else wrong
+
+    def slips_in(self, case: Prescription) -> tuple[Slip, ...]:
+        """Return the slips; only an axis above 90 can go past 180."""
+        return tuple(slip for slip in self.slips if slip.name != "past-180" or case.axis_deg > 90.0)
+
+    def prompt(self, case: Prescription) -> tuple[str, ...]:
+        """Return the written lens, and the form to write it in."""
+        given = "plus" if _other(case) == "minus" else "minus"
+        return (
+            f"A lens is written with a {given} cylinder: {case}.",
+            f"Write the same lens with a {_other(case)} cylinder. Give both powers with their signs and two "
+            "decimals, the axis in whole degrees.",
+        )
+
+    def workings(self, case: Prescription) -> tuple[Working, ...]:
+        """Return sphere, cylinder and axis in the other form."""
+        return transposition_workings(case)
+
+    def solution(self, case: Prescription) -> Solution:
+        """Return the three steps, and what they are good for."""
+        return Solution(
+            words=(
+                "The powers along the two principal meridians stay as they are. What changes is which of "
+                "them is written as the sphere.",
+                "The new sphere is the sum of sphere and cylinder. The cylinder changes its sign. The axis "
+                "turns by 90 degrees; it is written above 0 and up to 180.",
+                f"Written out: {self.answer(case)}.",
+            ),
+            workings=self.workings(case),
+        )
+
+    def hints(self, case: Prescription) -> tuple[str, ...]:
+        """Return hints from the whole lens to its parts."""
+        return (
+            "The lens stays the same. Which power has it along its axis, and which across it?",
+            "What is across the axis becomes the sphere: sphere and cylinder together, with their signs.",
+            "The cylinder changes its sign. The axis turns by 90 degrees; it stays above 0 and up to 180.",
+        )
+
+
+class SphericalEquivalent(_LensQuestion):
+    """The power of a lens as if it were a sphere."""
+
+    name = "spherical-equivalent"
+    skill = "spherical-equivalent"
+    slips = (
+        Slip(
+            name="whole-cylinder",
+            step="the share of the cylinder",
+            words="You added the whole cylinder. That gives the power across the axis; add half of it.",
+        ),
+        Slip(
+            name="sphere-alone",
+            step="the share of the cylinder",
+            words="You gave the sphere alone. That is the power along the axis; add half the cylinder.",
+        ),
+    )
+
+    def kind(self, case: Prescription) -> NumberAnswer:
+        """Return a signed power; an eighth may be cut off or rounded to two decimals."""
+        return NumberAnswer(unit="D", tolerance=0.01, digits=3, signed=True)
+
+    def answer(self, case: Prescription, slips: Set[str] = NONE) -> float:
+        """Return the spherical equivalent, or that of a lens whose cylinder counts too much or not at all."""
+        if "whole-cylinder" in slips:
+            return replace(case, cylinder_d=2.0 * case.cylinder_d).spherical_equivalent_d
+        if "sphere-alone" in slips:
+            return replace(case, cylinder_d=0.0).spherical_equivalent_d
+        return case.spherical_equivalent_d
+
+    def prompt(self, case: Prescription) -> tuple[str, ...]:
+        """Return the written lens and what is asked of it."""
+        return (
+            f"A lens is written {case}.",
+            "What is its spherical equivalent, in dioptres with its sign, to 0.01 D?",
+        )
+
+    def workings(self, case: Prescription) -> tuple[Working, ...]:
+        """Return the one step."""
+        return (spherical_equivalent_working(case),)
+
+    def solution(self, case: Prescription) -> Solution:
+        """Return why half the cylinder counts, and the step."""
+        return Solution(
+            words=(
+                "The cylinder adds nothing along its axis and all of its power across it. On average over "
+                "all meridians it adds half.",
+                "The axis plays no part.",
+            ),
+            workings=self.workings(case),
+        )
+
+    def hints(self, case: Prescription) -> tuple[str, ...]:
+        """Return hints from the idea to the step."""
+        return (
+            "The equivalent lies in the middle between the powers of the two principal meridians.",
+            "One of these powers is the sphere. The other is sphere and cylinder together.",
+            "So how much of the cylinder is added to the sphere?",
+        )
+
+
+def _other(lens: Prescription) -> str:
+    """The form a lens is not written in."""
+    return "minus" if lens.cylinder_d > 0.0 else "plus"
+
+
+MAKERS = (Transpose(), SphericalEquivalent())
