@@ -22,11 +22,12 @@ STYLE = f"<style>{files('lablib.panels').joinpath('check.css').read_text(encodin
 def title(number: int, count: int, skill: str, mark: Mark) -> str:
     """Return the heading of a question, with how its answer stands.
 
-    number, count: which of how many; skill: what it is about; mark: of the answer.
+    number, count: which of how many; skill: its stable name, shown as words; mark: of the answer.
     """
     sign, words = _BADGES[mark.state]
+    about = escape(skill.replace("-", " "))
     return (
-        f'<h3 class="lab-title"><span>{number} of {count}: {escape(skill)}</span>'
+        f'<h3 class="lab-title"><span>{number} of {count}: {about}</span>'
         f'<span class="lab-badge">{sign} {words}</span></h3>'
     )
 
@@ -75,11 +76,17 @@ def hints(shown: Sequence[str]) -> str:
     return _paragraphs([f"Hint: {words}" for words in shown])
 
 
-def solution(found: Solution) -> str:
-    """Return the worked solution, folded."""
+def solution(found: Solution, *, unfolded: bool) -> str:
+    """Return the worked solution.
+
+    found: the solution; unfolded: whether it stands open.
+    """
     steps = "\n\n".join(str(working) for working in found.workings)
     numbers = f"<pre>{escape(steps)}</pre>" if steps else ""
-    return f"<details><summary>Worked solution</summary>{_paragraphs(found.words)}{numbers}</details>"
+    is_open = " open" if unfolded else ""
+    return (
+        f"<details{is_open}><summary>Worked solution</summary>{_paragraphs(found.words)}{numbers}</details>"
+    )
 
 
 def summary(*, answered: int, right: int, count: int) -> str:

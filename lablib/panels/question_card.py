@@ -11,7 +11,7 @@ from lablib.panels.panel import NamedImage
 from lablib.panels.tickets import ActionButton
 from lablib.pictures.asked import Asked, picture_for
 from lablib.study.answer import Given
-from lablib.study.marking import mark
+from lablib.study.marking import State, mark
 from lablib.study.quiz import Place
 
 _PICTURE_NAME = "Picture to the question; its numbers stand beside it"
@@ -36,11 +36,12 @@ class QuestionCard:
         )
         self.check = ActionButton(self.hand_in, description="Check", tooltip=f"check answer {number}")
         self.hint = ActionButton(self._open_hint, description="One more hint")
+        self.solve = ActionButton(self._solve, description="Worked solution")
         self.again = ActionButton(self._new_numbers, description="New numbers")
         self._entry_box, self._picture_box = widgets.VBox(), widgets.VBox()
         for box, name in ((self._picture_box, "lab-shown"), (self._entry_box, "lab-entry")):
             box.add_class(name)
-        row = widgets.HBox([self.check, self.hint, self.again], layout={"flex_flow": "row wrap"})
+        row = widgets.HBox([self.check, self.hint, self.solve, self.again], layout={"flex_flow": "row wrap"})
         row.add_class("lab-row")
         words = widgets.VBox(
             [self._prompt, self._hints, self._entry_box, row, self._feedback, self._solution]
@@ -52,7 +53,9 @@ class QuestionCard:
         self._take_question()
 
     def hand_in(self) -> None:
-        """Mark the answer as it stands, show the mark, and keep it."""
+        """Mark the answer as it stands, show the mark, and keep it; a question solved here is over."""
+        if self._solved:
+            return
         try:
             self.place.answer(self.entry.given)
         except LabError as fault:
@@ -70,6 +73,7 @@ class QuestionCard:
         """Show the question that stands here now, with what was answered or begun."""
         question = self.place.question
         self.entry = entry_for(question.kind, self._changed, self.hand_in)
+        self._solved = False
         self._entry_box.children = [self.entry.widget]
         self._prompt.value = markup.prompt(question)
         self._picture = self._image = None
@@ -77,6 +81,7 @@ class QuestionCard:
             self._picture = picture_for(question.drawing)
             self._image = NamedImage(format="png", tooltip=_PICTURE_NAME)
         self._picture_box.children = [self._image] if self._image else []
+        _show_if(self._picture_box, self._image is not None)
         self.entry.set(self.place.mark.given if self.place.draft is None else self.place.draft)
         self._show_mark()
 
@@ -85,15 +90,24 @@ class QuestionCard:
         answered = place.mark.state.is_answer
         self._title.value = markup.title(self._number, self._count, place.maker.skill, place.mark)
         self._feedback.value = markup.feedback(place.mark, place.repeated)
-        self._solution.value = markup.solution(place.question.solution) if answered else ""
-        self.again.layout.display = None if answered else "none"
+        # The right answer is kept back until it was found or asked for: a slip that was named can be mended.
+        found = place.mark.state in (State.RIGHT, State.FAULTY)
+        self._solution.value = self._solution_shown(found)
+        _show_if(self.check, not self._solved)
+        _show_if(self.solve, answered and not found and not self._solved)
+        _show_if(self.again, answered)
         self._show_hints()
-        self._draw(place.mark.value, right=answered)
+        self._draw(place.mark.value, right=found or self._solved)
+
+    def _solution_shown(self, found: bool) -> str:
+        if not (found or self._solved):
+            return ""
+        return markup.solution(self.place.question.solution, unfolded=self._solved)
 
     def _show_hints(self) -> None:
         texts, shown = self.place.question.hints, self.place.hints_open
         self._hints.value = markup.hints(texts[:shown])
-        self.hint.layout.display = "none" if shown >= len(texts) else None
+        _show_if(self.hint, shown < len(texts) and not self._solved)
 
     def _draw(self, given: object, *, right: bool) -> None:
         if self._picture is None:
@@ -118,6 +132,10 @@ class QuestionCard:
         self.place.open_hint()
         self._show_hints()
 
+    def _solve(self) -> None:
+        self._solved = True
+        self._show_mark()
+
     def _new_numbers(self) -> None:
         try:
             self.place.new_numbers()
@@ -126,3 +144,7 @@ class QuestionCard:
             return
         self._take_question()
         self.focus()
+
+
+def _show_if(widget: widgets.Widget, wanted: bool) -> None:
+    widget.layout.display = None if wanted else "none"
