@@ -1,4 +1,4 @@
-"""Answers that are written: on one line, or a prescription in three boxes."""
+"""Answers that are written: on one line, or a prescription with a box for each part."""
 
 import ipywidgets as widgets
 
@@ -12,8 +12,7 @@ _EXAMPLES = {
     "prism": "1.50 base up, 0.50 base in",
     "base": "in, or base in",
 }
-_BOXES = ("sphere", "cylinder", "axis")
-_ONE_LINE, _THREE_BOXES = "one line", "three boxes"
+_ONE_LINE, _BOXES = "one line", "a box for each part"
 
 
 class LineEntry:
@@ -45,25 +44,25 @@ class LineEntry:
 
 
 class PrescriptionEntry:
-    """A prescription as one line or in three boxes, whichever the learner picks.
+    """A prescription as one line or with a box for each part, whichever the learner picks.
 
-    kind: of the answer.
+    kind: of the answer, with the names of its boxes.
     on_change, on_enter: see `OnChange`, `OnEnter`; Enter in a box that is not the last goes on to the next.
     """
 
     def __init__(self, kind: AnswerKind, on_change: OnChange, on_enter: OnEnter) -> None:
         self._quiet = Quiet()
         self._on_change = on_change
-        self.how = widgets.Dropdown(description="Write it as", options=(_ONE_LINE, _THREE_BOXES))
+        self.how = widgets.Dropdown(description="Write it as", options=(_ONE_LINE, _BOXES))
         self.whole = LineEntry(kind, on_change, on_enter)
         self.boxes = [
             Line(
                 description=name.capitalize(),
                 placeholder="",
                 on_change=lambda _: on_change(self.given),
-                on_enter=on_enter if number == len(_BOXES) - 1 else self._next(number),
+                on_enter=on_enter if number == len(kind.boxes) - 1 else self._next(number),
             )
-            for number, name in enumerate(_BOXES)
+            for number, name in enumerate(kind.boxes)
         ]
         self._row = widgets.HBox([box.box for box in self.boxes], layout={"flex_flow": "row wrap"})
         self.widget = widgets.VBox([self.how, self.whole.widget, self._row])
@@ -72,7 +71,7 @@ class PrescriptionEntry:
 
     @property
     def given(self) -> Given:
-        """The line, or the three texts; None where nothing is written."""
+        """The line, or the texts of the boxes; None where nothing is written."""
         if self.how.value == _ONE_LINE:
             return self.whole.given
         texts = [box.text for box in self.boxes]
@@ -80,13 +79,13 @@ class PrescriptionEntry:
 
     def set(self, given: Given) -> None:
         """Show a prescription as it was written."""
-        in_boxes = isinstance(given, list) and len(given) == len(_BOXES)
-        for box, text in zip(self.boxes, given if in_boxes else [""] * len(_BOXES), strict=True):
+        in_boxes = isinstance(given, list) and len(given) == len(self.boxes)
+        for box, text in zip(self.boxes, given if in_boxes else [""] * len(self.boxes), strict=True):
             box.set(text)
         self.whole.set(None if in_boxes else given)
         if given is not None:
             with self._quiet:
-                self.how.value = _THREE_BOXES if in_boxes else _ONE_LINE
+                self.how.value = _BOXES if in_boxes else _ONE_LINE
 
     def focus(self) -> None:
         """Put the cursor where writing begins."""

@@ -6,23 +6,18 @@ import pytest
 
 from lablib.panels.entries import entry_for
 from lablib.panels.entry import Entry
+from lablib.questions.prescription_answer import PrescriptionAnswer
 from lablib.study.marker import MarkerAnswer
 from lablib.study.number import NumberAnswer
 from lablib.study.picked import ChoiceAnswer, Option, OrderAnswer, SeveralAnswer
 
 OPTIONS = tuple(Option(key=key, words=f"the {key} one") for key in ("first", "second", "third"))
+PRESCRIPTION = PrescriptionAnswer(form="minus")
 NUMBER = NumberAnswer(unit="mm", tolerance=0.05, digits=1)
 CHOICE, SEVERAL, ORDER = (kind(options=OPTIONS) for kind in (ChoiceAnswer, SeveralAnswer, OrderAnswer))
 MARKER = MarkerAnswer(
     label="Thickest at", unit="degrees", low=0, high=360, step=2, start=90, tolerance=15, wraps=True
 )
-
-
-@dataclass(frozen=True)
-class WrittenPrescription:
-    """A kind with the name that brings up a line or three boxes; what it means does not matter here."""
-
-    name: str = "prescription"
 
 
 @dataclass
@@ -66,26 +61,33 @@ def test_a_line_with_a_break_inside_is_one_line():
 
 
 def test_a_prescription_goes_on_one_line_or_in_three_boxes():
-    made, heard = entry(WrittenPrescription())
+    made, heard = entry(PRESCRIPTION)
     made.whole.widget.value = "+2.00 -1.50 x 020"
     assert made.given == "+2.00 -1.50 x 020"
-    made.how.value = "three boxes"
+    made.how.value = "a box for each part"
     assert made.given is None
     for box, text in zip(made.boxes, ("+2.00", "-1.50", "20"), strict=True):
         box.box.value = text
     assert made.given == heard.changes[-1] == ["+2.00", "-1.50", "20"]
 
 
+def test_an_addition_has_a_box_of_its_own():
+    made, _ = entry(PrescriptionAnswer(form="minus", addition=True))
+    assert [box.box.description for box in made.boxes] == ["Sphere", "Cylinder", "Axis", "Addition"]
+    made.set(["+2.00", "-1.50", "20", "2.25"])
+    assert made.given == ["+2.00", "-1.50", "20", "2.25"]
+
+
 def test_enter_goes_through_the_three_boxes_and_hands_in_at_the_last():
-    made, heard = entry(WrittenPrescription())
-    made.how.value = "three boxes"
+    made, heard = entry(PRESCRIPTION)
+    made.how.value = "a box for each part"
     for box, entered in zip(made.boxes, (0, 0, 1), strict=True):
         box.box.value = "1\n"
         assert heard.entered == entered
 
 
 def test_one_way_of_writing_is_shown_at_a_time():
-    made, _ = entry(WrittenPrescription())
+    made, _ = entry(PRESCRIPTION)
     boxes = made.widget.children[2]
     assert (made.whole.widget.layout.display, boxes.layout.display) == (None, "none")
     made.set(["+2.00", "-1.50", "20"])
@@ -154,8 +156,8 @@ def test_what_is_typed_for_a_marker_and_is_no_place_is_handed_over_as_typed():
     ("kind", "given"),
     [
         (NUMBER, "2,5 mm"),
-        (WrittenPrescription(), "+2.00"),
-        (WrittenPrescription(), ["+2.00", "", ""]),
+        (PRESCRIPTION, "+2.00"),
+        (PRESCRIPTION, ["+2.00", "", ""]),
         (CHOICE, "third"),
         (SEVERAL, ["first", "third"]),
         (ORDER, ["second", "third", "first"]),
@@ -169,7 +171,7 @@ def test_what_was_given_before_is_shown_again_without_a_word(kind: object, given
     assert (heard.changes, heard.entered) == ([], 0)
 
 
-@pytest.mark.parametrize("kind", [NUMBER, WrittenPrescription(), CHOICE, SEVERAL, MARKER])
+@pytest.mark.parametrize("kind", [NUMBER, PRESCRIPTION, CHOICE, SEVERAL, MARKER])
 def test_nothing_can_be_shown_again_as_well(kind: object):
     made, _ = entry(kind)
     made.set(None)
