@@ -1,0 +1,41 @@
+"""The drawings of questions by their names: a question holds its picture as data, here it is drawn."""
+
+from types import MappingProxyType
+
+from lablib.errors import require_one_of
+from lablib.pictures.asked_base import Asked, AskedPicture
+from lablib.pictures.asked_blank import BlankPicture
+from lablib.pictures.asked_cap import CapPicture
+from lablib.pictures.asked_edge_place import EdgePlacePicture
+from lablib.pictures.asked_joints import JointsPicture
+from lablib.pictures.asked_pair import PairPicture
+from lablib.pictures.asked_section import SectionPicture
+from lablib.pictures.kept import KeptPicture
+from lablib.study.question import Drawing
+
+__all__ = ["DRAWINGS", "Asked", "picture_for"]
+
+DRAWINGS: MappingProxyType[str, type[AskedPicture]] = MappingProxyType(
+    {
+        "pair": PairPicture,
+        "blank": BlankPicture,
+        "edge-place": EdgePlacePicture,
+        "section": SectionPicture,
+        "cap": CapPicture,
+        "joints": JointsPicture,
+    }
+)
+
+
+def picture_for(drawing: Drawing, *, dots_per_pixel: float = 1) -> KeptPicture:
+    """Return a new picture that shows a drawing, nothing answered; its `update` takes `Asked`.
+
+    drawing: which one, and its values.
+    dots_per_pixel: as in `KeptPicture`.
+
+    Raises LabError for a name that is not known, or values that the drawing cannot show.
+    """
+    require_one_of("drawing", drawing.name, tuple(DRAWINGS))
+    picture = DRAWINGS[drawing.name](dots_per_pixel=dots_per_pixel)
+    picture.update(Asked(values=drawing.values))
+    return picture
