@@ -36,6 +36,12 @@ class Term:
         """The number as it is printed, without its unit."""
         return plain(self.value, self.digits)
 
+    @property
+    def stated(self) -> str:
+        """The whole term as it is given to a reader; a power carries its sign, as the trade writes it."""
+        sign = "+" if self.unit == "D" and self.printed.strip("-0.") and self.value > 0 else ""
+        return f"{self.symbol} = {sign}{self.printed} {self.unit}".rstrip()
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Working:

@@ -147,3 +147,16 @@ def test_a_working_that_comes_out_passes_and_one_that_does_not_fails():
 def test_a_number_printed_in_full_allows_no_rounding():
     exact = sagitta(radius_mm=88.33)
     assert range_by_rounding(exact) == pytest.approx((exact.value, exact.value), abs=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "stated"),
+    [
+        (4.25, "D", "S = +4.25 D"),
+        (-4.25, "D", "S = -4.25 D"),
+        (0.0, "D", "S = 0.00 D"),
+        (52.0, "mm", "S = 52.00 mm"),
+    ],
+)
+def test_a_power_that_is_stated_has_its_sign(value: float, unit: str, stated: str):
+    assert Term(symbol="S", value=value, unit=unit).stated == stated

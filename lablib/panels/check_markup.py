@@ -36,8 +36,7 @@ def prompt(question: Question) -> str:
     """Return what is asked and the numbers given."""
     *before, asked = question.prompt
     rows = "".join(
-        f'<tr><th scope="row">{escape(term.meaning)}</th>'
-        f"<td>{escape(f'{term.symbol} = {term.printed} {term.unit}'.rstrip())}</td></tr>"
+        f'<tr><th scope="row">{escape(term.meaning)}</th><td>{escape(term.stated)}</td></tr>'
         for term in question.given
     )
     given = f'<table class="lab-given"><tbody>{rows}</tbody></table>' if rows else ""
