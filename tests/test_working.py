@@ -159,4 +159,4 @@ def test_a_number_printed_in_full_allows_no_rounding():
     ],
 )
 def test_a_power_that_is_stated_has_its_sign(value: float, unit: str, stated: str):
-    assert Term(symbol="S", value=value, unit=unit).stated == stated
+    assert Term(symbol="S", value=value, unit=unit).stated == f"S = {stated}"
