@@ -152,10 +152,10 @@ def test_a_number_printed_in_full_allows_no_rounding():
 @pytest.mark.parametrize(
     ("value", "unit", "stated"),
     [
-        (4.25, "D", "S = +4.25 D"),
-        (-4.25, "D", "S = -4.25 D"),
-        (0.0, "D", "S = 0.00 D"),
-        (52.0, "mm", "S = 52.00 mm"),
+        (4.25, "D", "+4.25 D"),
+        (-4.25, "D", "-4.25 D"),
+        (0.0, "D", "0.00 D"),
+        (52.0, "mm", "52.00 mm"),
     ],
 )
 def test_a_power_that_is_stated_has_its_sign(value: float, unit: str, stated: str):

@@ -113,10 +113,12 @@ class QuestionCard:
         if self._picture is None:
             return
         question = self.place.question
-        shown = given if isinstance(given, int | float) else None
-        self._picture.update(
-            Asked(values=question.drawing.values, given=shown, right=question.right if right else None)
+        asked = Asked(
+            values=question.drawing.values,
+            given=_number(given),
+            right=_number(question.right) if right else None,
         )
+        self._picture.update(asked)
         self._image.value = self._picture.png()
 
     def _changed(self, given: Given) -> None:
@@ -144,6 +146,11 @@ class QuestionCard:
             return
         self._take_question()
         self.focus()
+
+
+def _number(value: object) -> float | None:
+    """A value that can be drawn, or None for one of another kind."""
+    return value if isinstance(value, int | float) else None
 
 
 def _show_if(widget: widgets.Widget, wanted: bool) -> None:
