@@ -1,4 +1,4 @@
-"""What the texts of every question maker must hold to: whole sentences, the house style, no answer in them."""
+"""Texts of the question makers: whole sentences in the house style, and no answer in them."""
 
 import json
 import re

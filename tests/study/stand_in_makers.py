@@ -44,7 +44,8 @@ class Shares(Maker[Board]):
     def answer(self, case: Board, slips: Set[str] = NONE) -> float:
         loss_mm = -case.loss_mm if "loss-added" in slips else case.loss_mm
         rest_mm = case.length_mm - loss_mm
-        return rest_mm if "not-halved" in slips else rest_mm / (3.0 if "in-three" in slips else 2.0)
+        share_mm = rest_mm / (3.0 if "in-three" in slips else 2.0)
+        return 2.0 * share_mm if "not-halved" in slips else share_mm
 
     def prompt(self, case: Board) -> tuple[str, ...]:
         return ("A board is sawn in two.", "How long is one share, to 0.5 mm?")

@@ -112,6 +112,12 @@ def test_what_is_not_one_number_is_never_guessed(text: str):
     assert len(str(caught.value)) < 150
 
 
+@pytest.mark.parametrize("text", ["1½", "2²", "3 ¼ mm"])
+def test_a_fraction_is_no_unit(text: str):
+    with pytest.raises(NotUnderstood, match="is not one number"):
+        LENGTH.read(text)
+
+
 @pytest.mark.parametrize("thing", [2.5, 7, True, ["2.5"], [], {"a": 1}, 10**400])
 def test_what_is_no_text_is_not_read(thing: object):
     with pytest.raises(NotUnderstood, match=r"is not one number: write one number, as in 2\.2 mm"):

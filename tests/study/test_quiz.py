@@ -321,6 +321,14 @@ def test_hints_do_not_close_because_the_question_is_answered(file: Path):
     assert shares(window(file)).hints_open == before
 
 
+def test_no_hint_opens_because_the_answer_was_wrong_and_the_page_is_opened_again(file: Path):
+    place = shares(window(file))
+    tried(place, [None, None])
+    assert place.hints_open == 0
+    place.answer(wrong(place, "in-three"))
+    assert shares(window(file)).hints_open == 0
+
+
 def test_one_more_hint_opens_until_all_are_open(file: Path):
     place = window(file, FirstLetter()).places[0]
     assert place.hints_open == 1
