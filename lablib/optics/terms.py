@@ -1,10 +1,15 @@
 """What workings of powers and prism share: numbers printed in full, and steps in dioptres and degrees."""
 
+import re
+from collections.abc import Iterable
+from dataclasses import replace
+
 from lablib.optics.prescription import Prescription
-from lablib.working import Term, Working, plain
+from lablib.working import FUNCTIONS, Term, Working, plain
 
 # More decimals than any power, axis or distance is written with.
 _MOST_DIGITS = 4
+_NAME = re.compile(r"[A-Za-z_][A-Za-z_0-9']*")
 
 
 def in_full(symbol: str, value: float, unit: str, *, least_digits: int = 2, meaning: str = "") -> Term:
@@ -127,4 +132,25 @@ def quarter_turn_step(what: str, symbol: str, angle: Term, value: float) -> Work
         value=value,
         unit="degrees",
         digits=angle.digits,
+    )
+
+
+def marked(steps: Iterable[Working], mark: str) -> tuple[Working, ...]:
+    """Return steps with a mark behind every symbol, so that those of two eyes can stand in one chain.
+
+    steps: the steps.
+    mark: what is put behind each symbol, for example "_R".
+    """
+
+    def name(found: re.Match) -> str:
+        return found.group() if found.group() in FUNCTIONS else found.group() + mark
+
+    return tuple(
+        replace(
+            step,
+            symbol=step.symbol + mark,
+            formula=_NAME.sub(name, step.formula),
+            terms=tuple(replace(term, symbol=term.symbol + mark) for term in step.terms),
+        )
+        for step in steps
     )
