@@ -4,12 +4,12 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from lablib.errors import LabError
-from lablib.questions import bench_stack, layout, lens_form, prescription_writing, start_here
+from lablib.questions import bench_stack, layout, lens_form, prescription, start_here
 from lablib.study.maker import Maker
 
-_MODULES = (start_here, bench_stack, prescription_writing, layout, lens_form)
+_TOPICS = (start_here, bench_stack, prescription, layout, lens_form)
 MAKERS: Mapping[str, Maker] = MappingProxyType(
-    {maker.name: maker for module in _MODULES for maker in module.MAKERS}
+    {maker.name: maker for topic in _TOPICS for maker in topic.MAKERS}
 )
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from lablib.panels.entries import entry_for
 from lablib.panels.entry import Entry
-from lablib.questions.prescription_answer import PrescriptionAnswer
+from lablib.questions.answers.prescription import PrescriptionAnswer
 from lablib.study.marker import MarkerAnswer
 from lablib.study.number import NumberAnswer
 from lablib.study.picked import ChoiceAnswer, Option, OrderAnswer, SeveralAnswer

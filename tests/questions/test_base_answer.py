@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from lablib.errors import LabError
 from lablib.optics.eye import Eye
 from lablib.optics.prism import resultant
-from lablib.questions.base_answer import BaseAnswer
+from lablib.questions.answers.base import BaseAnswer
 from lablib.study.answer import NotUnderstood
 from lablib.study.marking import State
 

@@ -9,8 +9,8 @@ from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame, OutlineShape
 from lablib.optics.layout import minimum_blank_mm
 from lablib.questions import layout
-from lablib.questions.layout_blank import BlankCase
-from lablib.questions.layout_case import LayoutCase
+from lablib.questions.layout.blank import BlankCase
+from lablib.questions.layout.case import LayoutCase
 from lablib.study.draws import Draws
 from lablib.study.marking import State, mark
 from lablib.study.question import Question

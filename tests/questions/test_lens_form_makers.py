@@ -15,11 +15,11 @@ from lablib.optics.prescription import Prescription
 from lablib.optics.solid import FinishedLens
 from lablib.optics.thick_lens import back_surface_d
 from lablib.questions import lens_form
-from lablib.questions.lens_form import CapCase
-from lablib.questions.lens_form_axis import AxisCase, edges_mm
-from lablib.questions.lens_form_edge import EdgeCase
-from lablib.questions.lens_form_plus import PlusCase
-from lablib.questions.lens_form_toric import FramedLens
+from lablib.questions.lens_form.axis import AxisCase, edges_mm
+from lablib.questions.lens_form.edge import EdgeCase
+from lablib.questions.lens_form.plus import PlusCase
+from lablib.questions.lens_form.surfaces import CapCase
+from lablib.questions.lens_form.toric import FramedLens
 from lablib.study.draws import Draws
 from lablib.study.marking import State, mark
 from lablib.study.question import Question

@@ -5,12 +5,12 @@ import pytest
 from lablib.optics.eye import Eye
 from lablib.optics.prescription import Prescription
 from lablib.optics.prism import decentration_for
-from lablib.questions.lens_form_supply import MAKERS
-from lablib.questions.lens_form_supply_case import SupplyCase
+from lablib.questions.lens_form.supply import StockOrSurfaced
+from lablib.questions.lens_form.supply_case import SupplyCase
 from lablib.study.draws import Draws
 from lablib.study.marking import mark
 
-(MAKER,) = MAKERS
+MAKER = StockOrSurfaced()
 CASES = tuple(MAKER.draw(Draws(seed)) for seed in range(400))
 
 

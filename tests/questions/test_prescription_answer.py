@@ -9,8 +9,8 @@ import pytest
 from bare_question import marked
 
 from lablib.optics.prescription import Prescription
-from lablib.questions.prescription_answer import OTHER_FORM, PrescriptionAnswer
-from lablib.questions.prescription_line import Past180
+from lablib.questions.answers.prescription import OTHER_FORM, PrescriptionAnswer
+from lablib.questions.answers.prescription_line import Past180
 from lablib.study.answer import NotUnderstood
 from lablib.study.marking import State
 from lablib.study.question import Mistake

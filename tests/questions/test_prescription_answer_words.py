@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 
 from lablib.errors import LabError
 from lablib.optics.prescription import Prescription
-from lablib.questions.prescription_answer import PrescriptionAnswer
-from lablib.questions.prescription_line import Past180
+from lablib.questions.answers.prescription import PrescriptionAnswer
+from lablib.questions.answers.prescription_line import Past180
 from lablib.study.answer import NotUnderstood, Understood
 from lablib.study.marking import State
 

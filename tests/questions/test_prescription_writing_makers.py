@@ -7,8 +7,8 @@ from evaluation import assert_comes_out
 
 from lablib.optics.prescription import Prescription
 from lablib.questions import makers
-from lablib.questions.prescription_answer import OTHER_FORM, PrescriptionAnswer
-from lablib.questions.prescription_writing import MAKERS, SphericalEquivalent, Transpose
+from lablib.questions.answers.prescription import OTHER_FORM, PrescriptionAnswer
+from lablib.questions.prescription import MAKERS, SphericalEquivalent, Transpose
 from lablib.study.marking import Mark, State, mark
 from lablib.study.question import Question
 

@@ -11,7 +11,7 @@ from lablib.errors import LabError
 from lablib.optics.eye import Eye
 from lablib.optics.prescription import Prescription
 from lablib.optics.prism import prism_at, resultant
-from lablib.questions.prism_answer import PrismAnswer
+from lablib.questions.answers.prism import PrismAnswer
 from lablib.study.answer import NotUnderstood
 from lablib.study.marking import State
 

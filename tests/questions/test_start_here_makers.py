@@ -14,14 +14,14 @@ from lablib.job.ticket import Ticket
 from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame
 from lablib.questions import bench_stack, start_here
-from lablib.questions.bench_stack_choice import attractive
-from lablib.questions.bench_stack_link import StackCase
-from lablib.questions.bench_stack_margin import MarginCase
-from lablib.questions.bench_stack_words import lens_words, stack_words
-from lablib.questions.start_here_distances import DistanceCase, order_of, other, place_on_drawing
-from lablib.questions.start_here_hazards import hazards, measures
-from lablib.questions.start_here_route import stations
-from lablib.questions.start_here_spoilage import SpoilageCase
+from lablib.questions.bench_stack.choice import attractive
+from lablib.questions.bench_stack.link import StackCase
+from lablib.questions.bench_stack.margin import MarginCase
+from lablib.questions.bench_stack.words import lens_words, stack_words
+from lablib.questions.start_here.distances import DistanceCase, order_of, other, place_on_drawing
+from lablib.questions.start_here.hazards import hazards, measures
+from lablib.questions.start_here.route import stations
+from lablib.questions.start_here.spoilage import SpoilageCase
 from lablib.study.draws import Draws
 from lablib.study.marking import State, mark
 from lablib.study.question import Question

@@ -9,8 +9,8 @@ from lablib.optics.form_workings import centre_for_edge_workings
 from lablib.optics.frame import OutlineShape
 from lablib.optics.layout import blank_allowance_mm, decentration_mm, minimum_blank_mm
 from lablib.optics.material import material
-from lablib.questions.layout_frames import EYES, draw_frame
-from lablib.questions.lens_form_terms import surface_terms
+from lablib.questions.layout.frames import EYES, draw_frame
+from lablib.questions.lens_form.terms import surface_terms
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -209,6 +209,3 @@ class PlusCentre(Maker[PlusCase]):
             unit="mm",
             digits=1,
         )
-
-
-MAKERS = (PlusCentre(),)

@@ -10,8 +10,8 @@ from lablib.optics.frame import Frame, OutlineShape
 from lablib.optics.layout import decentration_mm
 from lablib.optics.layout_workings import decentration_workings
 from lablib.optics.surface import curvature_per_mm, sagitta_approximate_mm
-from lablib.questions.layout_frames import EYES, box_terms, draw_frame
-from lablib.questions.lens_form_terms import index_for, surface_terms
+from lablib.questions.layout.frames import EYES, box_terms, draw_frame
+from lablib.questions.lens_form.terms import index_for, surface_terms
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -212,6 +212,3 @@ class TemporalEdge(Maker[EdgeCase]):
             value=case.away_mm(is_temporal=case.is_temporal, in_mm=case.in_mm),
             unit="mm",
         )
-
-
-MAKERS = (TemporalEdge(),)

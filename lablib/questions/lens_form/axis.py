@@ -9,9 +9,9 @@ import numpy as np
 
 from lablib.optics.frame import Frame, OutlineShape
 from lablib.optics.prescription import Prescription
-from lablib.questions.layout_frames import EYES, draw_frame
-from lablib.questions.lens_form_terms import index_for
-from lablib.questions.lens_form_toric import FramedLens
+from lablib.questions.layout.frames import EYES, draw_frame
+from lablib.questions.lens_form.terms import index_for
+from lablib.questions.lens_form.toric import FramedLens
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.picked import ChoiceAnswer, Option
@@ -213,6 +213,3 @@ def _is_clear(case: AxisCase) -> bool:
     """Whether the thickest of the four edges leads the next by enough."""
     second, first = sorted(edges_mm(case).values())[-2:]
     return first - second >= _CLEARLY_MM
-
-
-MAKERS = (ThickAxis(),)

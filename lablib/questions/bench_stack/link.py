@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from lablib.bench.holding import stack_torque_nmm
 from lablib.bench.setup import Setup
-from lablib.questions.bench_stack_words import held, lens_words, pad_words
+from lablib.questions.bench_stack.words import held, lens_words, pad_words
 from lablib.study.answer import AnswerKind
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker

@@ -8,13 +8,6 @@ from lablib.optics.prescription import Prescription
 from lablib.optics.surface import sagitta_approximate_mm, sagitta_mm, surface_power_d
 from lablib.optics.surface_workings import sagitta_working
 from lablib.optics.thick_lens import vogel_front_curve_d
-from lablib.questions import (
-    lens_form_axis,
-    lens_form_edge,
-    lens_form_place,
-    lens_form_plus,
-    lens_form_supply,
-)
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -214,14 +207,3 @@ class FrontCurveRule(Maker[Prescription]):
             "The axis plays no part. What single power stands for sphere and cylinder together?",
             "The rule has one half for plus and one for minus. Both add 6 D at the end.",
         )
-
-
-MAKERS = (
-    Sagitta(),
-    FrontCurveRule(),
-    *lens_form_edge.MAKERS,
-    *lens_form_place.MAKERS,
-    *lens_form_axis.MAKERS,
-    *lens_form_plus.MAKERS,
-    *lens_form_supply.MAKERS,
-)

@@ -8,7 +8,7 @@ from lablib.optics.base_reading import HOW_TO_WRITE_PRISM, PrismReading, read_pr
 from lablib.optics.eye import Eye
 from lablib.optics.prism import in_words, together
 from lablib.optics.unclear import BaseMissing
-from lablib.questions.prescription_line import for_learner
+from lablib.questions.answers.prescription_line import for_learner
 from lablib.study.answer import Given, NotUnderstood, Understood
 
 _SLACK = 1e-9

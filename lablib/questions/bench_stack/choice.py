@@ -4,7 +4,7 @@ from collections.abc import Set
 from dataclasses import dataclass, replace
 
 from lablib.bench.setup import Setup
-from lablib.questions.bench_stack_words import BENCH, held, stack_words
+from lablib.questions.bench_stack.words import BENCH, held, stack_words
 from lablib.study.answer import AnswerKind
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker

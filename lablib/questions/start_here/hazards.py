@@ -56,7 +56,7 @@ class Measure:
 
 
 def _table() -> dict:
-    return read_table("lablib.questions", "hazards.toml")
+    return read_table("lablib.questions.start_here", "hazards.toml")
 
 
 def hazards() -> dict[str, str]:

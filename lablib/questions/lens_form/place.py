@@ -7,9 +7,9 @@ import numpy as np
 
 from lablib.optics.frame import OutlineShape
 from lablib.optics.prescription import Prescription
-from lablib.questions.layout_frames import EYES, draw_frame, outline_drawing
-from lablib.questions.lens_form_terms import index_for
-from lablib.questions.lens_form_toric import FramedLens, edge_each_degree_mm
+from lablib.questions.layout.frames import EYES, draw_frame, outline_drawing
+from lablib.questions.lens_form.terms import index_for
+from lablib.questions.lens_form.toric import FramedLens, edge_each_degree_mm
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.marker import MarkerAnswer
@@ -199,6 +199,3 @@ def _turned(rx: Prescription) -> Prescription:
     if not rx.cylinder_d:
         return rx
     return replace(rx, axis_deg=rx.axis_deg - 90.0 if rx.axis_deg > 90.0 else rx.axis_deg + 90.0)
-
-
-MAKERS = (ThickestEdgePlace(),)

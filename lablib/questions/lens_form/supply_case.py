@@ -7,8 +7,8 @@ from lablib.optics.frame import OutlineShape
 from lablib.optics.layout import blank_allowance_mm, decentration_mm, minimum_blank_mm
 from lablib.optics.lens import lens_with_least_thickness
 from lablib.optics.prescription import Prescription
-from lablib.questions.layout_frames import EYES, draw_frame
-from lablib.questions.lens_form_terms import index_for
+from lablib.questions.layout.frames import EYES, draw_frame
+from lablib.questions.lens_form.terms import index_for
 from lablib.study.draws import Draws
 
 _SHAPES = (OutlineShape(), OutlineShape.superellipse(3.2))

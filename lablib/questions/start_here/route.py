@@ -32,7 +32,7 @@ class Station:
 @cache
 def stations() -> dict[str, Station]:
     """Return the stations of the route by key, in their order."""
-    rows = read_table("lablib.questions", "stations.toml")["station"]
+    rows = read_table("lablib.questions.start_here", "stations.toml")["station"]
     found = [Station(key=key, **row) for key, row in rows.items()]
     return {one.key: one for one in sorted(found, key=lambda one: one.place)}
 

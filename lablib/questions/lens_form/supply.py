@@ -5,7 +5,7 @@ from collections.abc import Set
 from lablib.optics.power import written_power
 from lablib.optics.prescription import Prescription
 from lablib.optics.prism import decentration_for
-from lablib.questions.lens_form_supply_case import WORTH_MM, SupplyCase, draw_order
+from lablib.questions.lens_form.supply_case import WORTH_MM, SupplyCase, draw_order
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.picked import ChoiceAnswer, Option
@@ -203,6 +203,3 @@ def _kind_words(case: SupplyCase) -> tuple[str, ...]:
     if case.saving_mm > WORTH_MM:
         return (f"{saves}, because a stock lens is thin only at its own rim. It is surfaced.",)
     return (f"{saves}, not more than the {WORTH_MM:g} mm asked for. It comes from stock.",)
-
-
-MAKERS = (StockOrSurfaced(),)

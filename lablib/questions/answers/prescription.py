@@ -6,7 +6,7 @@ from typing import ClassVar
 from lablib.errors import LabError, require_between, require_one_of
 from lablib.optics.prescription import Prescription
 from lablib.optics.unclear import UnclearPrescription
-from lablib.questions.prescription_line import (
+from lablib.questions.answers.prescription_line import (
     BOXES,
     Lens,
     Past180,

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from lablib.optics.frame import OutlineShape
 from lablib.optics.layout import blank_allowance_mm, minimum_blank_mm, minimum_blank_rule_mm
 from lablib.optics.layout_workings import minimum_blank_rule_working
-from lablib.questions.layout_case import LayoutCase
-from lablib.questions.layout_frames import EYES, box_terms, draw_frame, outline_drawing
+from lablib.questions.layout.case import LayoutCase
+from lablib.questions.layout.frames import EYES, box_terms, draw_frame, outline_drawing
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -157,6 +157,3 @@ class LeastBlankRule(Maker[BlankCase]):
             centre_x_mm=case.centre_x_mm,
             centre_y_mm=0.0,
         )
-
-
-MAKERS = (LeastBlankRule(),)

@@ -2,7 +2,7 @@
 
 from collections.abc import Set
 
-from lablib.questions.start_here_route import RouteCase, Station, in_route_order, stations
+from lablib.questions.start_here.route import RouteCase, Station, in_route_order, stations
 from lablib.study.answer import AnswerKind
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker

@@ -4,9 +4,8 @@ from collections.abc import Set
 
 from lablib.optics.frame import OutlineShape
 from lablib.optics.layout import decentration_mm
-from lablib.questions import layout_blank
-from lablib.questions.layout_case import LayoutCase
-from lablib.questions.layout_frames import EYES, box_terms, draw_frame
+from lablib.questions.layout.case import LayoutCase
+from lablib.questions.layout.frames import EYES, box_terms, draw_frame
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -144,6 +143,3 @@ class Decentration(Maker[LayoutCase]):
                 "measured_from": "boxed centre",
             },
         )
-
-
-MAKERS = (Decentration(), *layout_blank.MAKERS)

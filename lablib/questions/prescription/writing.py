@@ -6,8 +6,8 @@ from dataclasses import replace
 
 from lablib.optics.power_workings import spherical_equivalent_working, transposition_workings
 from lablib.optics.prescription import Prescription
-from lablib.questions.prescription_answer import OTHER_FORM, PrescriptionAnswer
-from lablib.questions.prescription_line import Lens, Past180
+from lablib.questions.answers.prescription import OTHER_FORM, PrescriptionAnswer
+from lablib.questions.answers.prescription_line import Lens, Past180
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -214,6 +214,3 @@ class SphericalEquivalent(_LensQuestion):
 def _other(lens: Prescription) -> str:
     """The form a lens is not written in."""
     return "minus" if lens.cylinder_d > 0.0 else "plus"
-
-
-MAKERS = (Transpose(), SphericalEquivalent())

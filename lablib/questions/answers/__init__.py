@@ -1,0 +1,1 @@
+"""The trade's own answers: prescriptions, base directions, prisms."""

@@ -1,7 +1,0 @@
-"""Question makers about what holds a lens on its block: weakest link, margin, strongest stack."""
-
-from lablib.questions.bench_stack_choice import StrongestStack
-from lablib.questions.bench_stack_link import WeakestLink
-from lablib.questions.bench_stack_margin import MarginOfAJob
-
-MAKERS = (WeakestLink(), MarginOfAJob(), StrongestStack())
