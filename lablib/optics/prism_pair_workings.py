@@ -107,7 +107,7 @@ def centres_workings(
     return (*steps, *_between_of(pair, steps))
 
 
-def reading_workings(
+def near_imbalance_workings(
     right: Prescription,
     left: Prescription,
     *,
@@ -128,7 +128,7 @@ def reading_workings(
         steps += _of_eye(prism_at_workings(rx, eye=eye, in_mm=insets[eye], up_mm=-drop_mm), eye)
     *_, upwards = _between_of(pair, steps)
     amount = _step(
-        "imbalance to be raised, base up on the lens with the least base up",
+        "vertical imbalance, which slab-off would take away if it is ordered",
         "V",
         "abs(P_up)",
         (upwards.as_term(),),
@@ -175,7 +175,7 @@ def _inwards(centre_mm: float, pd_mm: float) -> Working:
 
 
 def _of_eye(steps: tuple[Working, ...], eye: Eye) -> tuple[Working, ...]:
-    return marked(steps, _MARK[eye])
+    return marked(steps, _MARK[eye], whose=f"{eye} eye")
 
 
 def _between_of(pair: PrismPair, steps: tuple[Working, ...]) -> tuple[Working, Working]:

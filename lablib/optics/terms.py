@@ -135,11 +135,12 @@ def quarter_turn_step(what: str, symbol: str, angle: Term, value: float) -> Work
     )
 
 
-def marked(steps: Iterable[Working], mark: str) -> tuple[Working, ...]:
+def marked(steps: Iterable[Working], mark: str, *, whose: str) -> tuple[Working, ...]:
     """Return steps with a mark behind every symbol, so that those of two eyes can stand in one chain.
 
     steps: the steps.
     mark: what is put behind each symbol, for example "_R".
+    whose: what is put before each name, for example "right eye".
     """
 
     def name(found: re.Match) -> str:
@@ -148,6 +149,7 @@ def marked(steps: Iterable[Working], mark: str) -> tuple[Working, ...]:
     return tuple(
         replace(
             step,
+            what=f"{whose}: {step.what}",
             symbol=step.symbol + mark,
             formula=_NAME.sub(name, step.formula),
             terms=tuple(replace(term, symbol=term.symbol + mark) for term in step.terms),

@@ -30,7 +30,7 @@ from lablib.optics.prism_pair import (
 from lablib.optics.prism_pair_workings import (
     between_workings,
     centres_workings,
-    reading_workings,
+    near_imbalance_workings,
     split_workings,
     thinning_prism_working,
 )
@@ -295,7 +295,7 @@ def test_workings_of_centres_and_of_reading():
             "right_inset_mm": draw.choice([0, 2]),
             "left_inset_mm": draw.choice([0, 2.5]),
         }
-        steps = reading_workings(right, left, **place)
+        steps = near_imbalance_workings(right, left, **place)
         assert_worked(steps)
         assert steps[-2].value == prism_at_reading_point(right, left, **place).between[1]
         assert steps[-1].value == slab_off(right, left, **place).amount_prism_d
@@ -316,7 +316,7 @@ def test_what_a_learner_reads():
         "0.50 * 4.00",
         "-(1 - 0.50) * 4.00",
     ]
-    steps = reading_workings(rx(-1), rx(-4.5), drop_mm=10)
+    steps = near_imbalance_workings(rx(-1), rx(-4.5), drop_mm=10)
     assert [step.symbol for step in steps] == ["P_in_R", "P_up_R", "P_in_L", "P_up_L", "P_up", "V"]
     assert steps[1].formula == "-S_R * up_R / 10"
     assert steps[1].substituted == "-(-1.00) * (-10.0) / 10"

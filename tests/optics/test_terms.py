@@ -47,8 +47,8 @@ def test_a_quarter_turn_stays_an_axis(angle: float, formula: str, value: float):
 def test_the_steps_of_two_eyes_keep_their_symbols_apart():
     right, left = Prescription(sphere_d=-4, cylinder_d=-2, axis_deg=30), Prescription(sphere_d=-3)
     steps = (
-        *marked(prism_at_workings(right, eye="right", in_mm=0, up_mm=-10), "_R"),
-        *marked(prism_at_workings(left, eye="left", in_mm=2, up_mm=-8), "_L"),
+        *marked(prism_at_workings(right, eye="right", in_mm=0, up_mm=-10), "_R", whose="right eye"),
+        *marked(prism_at_workings(left, eye="left", in_mm=2, up_mm=-8), "_L", whose="left eye"),
     )
     assert_worked(steps)
     assert steps[0].formula == "S_R + C_R * sin(A_R)^2"
@@ -63,6 +63,7 @@ def test_functions_and_primes_are_left_as_they_are():
         terms=(Term(symbol="L'", value=1.0), Term(symbol="F", value=-2.0)),
         value=2.0,
     )
-    (found,) = marked([step], "_R")
+    (found,) = marked([step], "_R", whose="right eye")
     assert (found.symbol, found.formula) == ("L'_R", "max(L'_R, abs(F_R))")
     assert found.substituted == "max(1.00, abs((-2.00)))"
+    assert found.what == "right eye: vergence"
