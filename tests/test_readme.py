@@ -23,7 +23,7 @@ def test_links_and_pictures_lead_to_files(text: str):
 
 
 def test_places_named_in_the_notes_are_there():
-    folders = "lablib|tests|optics|bench|job|panels|pictures|inspection"
+    folders = "lablib|tests|optics|bench|job|panels|pictures|inspection|study|questions"
     named = set(re.findall(rf"`((?:{folders})/[\w./]+)`", DEVELOPERS)) - {"lablib/carried"}
     assert named
     missing = [name for name in named if not any((root / name).exists() for root in (ROOT, ROOT / "lablib"))]
