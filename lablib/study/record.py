@@ -93,7 +93,10 @@ class Record:
 
         lesson, maker: to return only those of one lesson, of one question maker, or of both.
         """
-        _require_places(lesson=lesson, maker=maker)
+        if lesson is not None:
+            checks.require_name("lesson", lesson)
+        if maker is not None:
+            checks.require_name("question maker", maker)
         return self._read(lambda db: read_rows(db, Attempt, order=_BY_TIME, lesson=lesson, maker=maker))
 
     def deal(self, *, lesson: str, maker: str, seed: int) -> None:
@@ -114,7 +117,7 @@ class Record:
 
     def dealt(self, lesson: str) -> dict[str, tuple[int, int]]:
         """Return, for each maker, the seed dealt last in a lesson and how many were dealt."""
-        _require_places(lesson=lesson)
+        checks.require_name("lesson", lesson)
         found: dict[str, tuple[int, int]] = {}
         for one in self._read(lambda db: read_rows(db, Dealing, order=_BY_TIME, lesson=lesson)):
             found[one.maker] = (one.seed, found.get(one.maker, (0, 0))[1] + 1)
@@ -126,7 +129,8 @@ class Record:
         lesson, maker, seed: of the question.
         given: as far as it is typed, as JSON data; None removes it.
         """
-        _require_places(lesson=lesson, maker=maker)
+        checks.require_name("lesson", lesson)
+        checks.require_name("question maker", maker)
         checks.require_whole("seed", seed, high=checks.GREATEST_SEED)
         text = checks.json_text(checks.json_data(given))
 
@@ -140,7 +144,7 @@ class Record:
 
     def drafts(self, lesson: str) -> dict[str, tuple[int, object]]:
         """Return, for each maker, the seed of a half-typed answer in a lesson and the answer."""
-        _require_places(lesson=lesson)
+        checks.require_name("lesson", lesson)
 
         def read(db: sqlite3.Connection) -> list[tuple]:
             return db.execute("SELECT maker, seed, given FROM draft WHERE lesson = ?", (lesson,)).fetchall()
@@ -215,9 +219,3 @@ class Record:
                 return work(db)
         except UnusableError as fault:
             raise hopeless(self.path, fault) from None
-
-
-def _require_places(**names: str | None) -> None:
-    for thing, name in names.items():
-        if name is not None:
-            checks.require_name("question maker" if thing == "maker" else thing, name)

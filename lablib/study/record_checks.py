@@ -104,7 +104,7 @@ def require_words(thing: str, value: object) -> str:
 
     Raises LabError for no text, an empty one, or one of more than MOST_WORDS_CHARACTERS.
     """
-    if not isinstance(value, str) or not 1 <= len(value) <= MOST_WORDS_CHARACTERS or not _has_utf_8(value):
+    if not isinstance(value, str) or not 1 <= len(value) <= MOST_WORDS_CHARACTERS or not _is_legible(value):
         raise LabError(
             f"{thing} {shown(value)} cannot be kept: give a text of 1 to {MOST_WORDS_CHARACTERS} characters"
         )
@@ -176,6 +176,10 @@ def _is_on_the_calendar(text: str) -> bool:
     except ValueError:
         return False
     return True
+
+
+def _is_legible(text: str) -> bool:
+    return "\0" not in text and _has_utf_8(text)
 
 
 def _has_utf_8(text: str) -> bool:

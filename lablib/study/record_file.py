@@ -37,85 +37,57 @@ class UnusableError(Exception):
 def transaction(
     path: Path, kind: str = "IMMEDIATE", *, make: bool = False, record: Path | None = None
 ) -> Iterator[sqlite3.Connection]:
-    """Yield a connection within a transaction, which is committed at the end and undone by any error.
+    """Yield a connection within a transaction: one that writes is committed at the end, undone by any error.
 
     path: the file.
-    kind: "IMMEDIATE" to write, "DEFERRED" to read, "EXCLUSIVE" to keep out all others.
+    kind: "IMMEDIATE" to write, "DEFERRED" to read, "EXCLUSIVE" to do neither and keep out all others.
     make: whether to make the file if it is not there.
     record: the record that messages name, if it is another file.
 
     Raises UnusableError for a file that is damaged or gone, LabError when it cannot be read or written.
     """
+    if not make and not path.exists():
+        raise UnusableError("it is not there any more")
     try:
-        db = _begun(path, kind, make=make)
+        db = _connected(path, "rwc" if make else "rw")
         try:
+            _begin(db, kind)
             yield db
-            db.execute("COMMIT")
+            if kind == "IMMEDIATE":
+                db.execute("COMMIT")
         finally:
-            # An open transaction is rolled back by it.
-            db.close()
+            _close(db)
     except sqlite3.Error as fault:
         raise _in_words(record or path, fault) from fault
+    except UnicodeDecodeError as fault:
+        # SQLite's own message quotes harmed bytes.
+        raise UnusableError("its tables have no proper names") from fault
 
 
 @contextmanager
 def alone(path: Path) -> Iterator[None]:
-    """Keep out everybody else who would make a record's file or put another in its place.
+    """Keep out everybody else who would rescue a record.
 
     path: the record's file. The lock is a file of its own beside it, which SQLite locks on every platform
-    and the system releases when a process dies.
+    and the system releases when a process dies. It stays there: removed, it would give errors to those
+    who wait for it.
 
     Raises LabError when somebody else is at it for longer than TIMEOUT_S.
     """
     lock = path.with_name(f"{path.name}.lock")
     with transaction(lock, "EXCLUSIVE", make=True, record=path):
-        try:
-            yield
-        finally:
-            # Where open files cannot be removed it stays, and does no harm.
-            with suppress(OSError):
-                lock.unlink()
-
-
-def identity(path: Path) -> tuple[int, int] | None:
-    """Return what tells the file that is at a path from another one, or None if there is none."""
-    try:
-        found = path.stat()
-    except OSError:
-        return None
-    return found.st_dev, found.st_ino
+        yield
 
 
 def cannot(path: Path, doing: str, fault: OSError) -> LabError:
     """Return the error for something that the system does not allow.
 
-    path: the file or folder; doing: such as "made" or "written".
+    path: the record's file; doing: such as "made".
     """
     return LabError(
-        f"the record {path} cannot be {doing} ({fault.strerror}): see that you may write in its folder, "
-        f"or set {FOLDER_VARIABLE} to a folder you can write to"
+        f"the record {path} cannot be {doing} ({fault.strerror}): see that its disk has room and that you "
+        f"may write in its folder, or set {FOLDER_VARIABLE} to a folder you can write to"
     )
-
-
-def _begun(path: Path, kind: str, *, make: bool) -> sqlite3.Connection:
-    """Return a connection in a transaction on the file that is at the path now.
-
-    While one waits for a lock, somebody else may put another file in place of the damaged one. What
-    were written to that one would be lost.
-    """
-    while True:
-        there = identity(path)
-        if there is None and not make:
-            raise UnusableError("it is not there any more")
-        db = _connected(path, "rwc" if make else "rw")
-        try:
-            _begin(db, kind)
-            if kind == "DEFERRED" or (there is not None and identity(path) == there):
-                return db
-        except BaseException:
-            db.close()
-            raise
-        db.close()
 
 
 def _connected(path: Path, mode: str) -> sqlite3.Connection:
@@ -138,14 +110,28 @@ def _begin(db: sqlite3.Connection, kind: str) -> None:
     db.execute(f"BEGIN {kind}")
 
 
+def _close(db: sqlite3.Connection) -> None:
+    # Closed while an error still holds a statement, a connection would keep its transaction, and its lock.
+    if db.in_transaction:
+        with suppress(sqlite3.Error):
+            db.execute("ROLLBACK")
+    db.close()
+
+
 def _text(raw: bytes) -> str:
     return raw.decode("utf-8", errors="replace")
+
+
+def _may_be_written(path: Path) -> bool:
+    return os.access(path, os.W_OK, effective_ids=os.access in os.supports_effective_ids)
 
 
 def _in_words(path: Path, fault: sqlite3.Error) -> Exception:
     kind = getattr(fault, "sqlite_errorcode", 0) & _KIND
     if kind in _HARMED:
         return UnusableError(str(fault))
+    if getattr(fault, "sqlite_errorcode", 0) == sqlite3.SQLITE_READONLY and _may_be_written(path):
+        return UnusableError("it says of itself that it cannot be written")
     if kind in _BUSY:
         return LabError(
             f"the record {path} has been in use elsewhere for {TIMEOUT_S:g} s: close what else has it open "

@@ -22,7 +22,7 @@ from lablib.study.record_schema import (
 from lablib.study.record_values import KINDS
 
 # Versions go up by one at a time: a number like this is damage, not a later workbook.
-_MOST_VERSIONS = 200
+_MOST_VERSIONS = 50
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,34 +68,42 @@ def hopeless(path: Path, fault: UnusableError) -> LabError:
 
 
 def _put_right(path: Path, migrations: Migrations, *, thorough: bool) -> Opened:
-    """Make the record or rescue it, unless somebody else did so while one waited to be alone."""
+    """Rescue the record, unless somebody else did so while one waited to be alone."""
     finish_rescue(path)
-    if not path.exists():
-        with transaction(path, make=True) as db:
-            _update(db, path, migrations)
     try:
         return Opened(learner_id=_sound(path, migrations, thorough=thorough))
     except UnusableError as fault:
-        trouble = rescue(path, migrations, damage=str(fault))
+        damage = str(fault)
+    trouble = rescue(path, migrations, damage=damage)
     return Opened(learner_id=_sound(path, migrations), trouble=trouble)
 
 
 def _sound(path: Path, migrations: Migrations, *, thorough: bool = False) -> str:
-    """Return the learner's id from a record that is sound, brought up to date if need be.
+    """Return the learner's id from a record that is sound, made or brought up to date if need be.
 
     Raises UnusableError when it is not sound.
     """
-    with transaction(path, "DEFERRED") as db:
-        version = version_of(db)
-        _require_known(path, version, len(migrations))
-        _require_no_harm(db, migrations[:version])
+    if path.exists():
+        with transaction(path, "DEFERRED") as db:
+            version = version_of(db)
+            _require_known(path, version, len(migrations))
+            _require_no_harm(db, migrations[:version])
+            owner = _require_owner(db) if version else ""
         if version == len(migrations):
             if thorough:
-                _require_readable_rows(db)
-            return _require_owner(db)
-    with transaction(path) as db:
+                _require_rows_and_writing(path)
+            return owner
+    with transaction(path, make=True) as db:
         _update(db, path, migrations)
     return _sound(path, migrations, thorough=thorough)
+
+
+def _require_rows_and_writing(path: Path) -> None:
+    with transaction(path) as db:
+        for kind in KINDS.values():
+            read_rows(db, kind)
+        # Writes, and changes nothing.
+        db.execute(f"PRAGMA user_version = {version_of(db)}")
 
 
 def _require_known(path: Path, version: int, known: int) -> None:
@@ -116,11 +124,6 @@ def _require_no_harm(db: sqlite3.Connection, migrations: Migrations) -> None:
         raise UnusableError(found.replace("\n", " ").removeprefix("*** in database main *** "))
     if missing := lacking(db, tables_after(migrations)):
         raise UnusableError(f"it lacks {', '.join(missing)}")
-
-
-def _require_readable_rows(db: sqlite3.Connection) -> None:
-    for kind in KINDS.values():
-        read_rows(db, kind)
 
 
 def _require_owner(db: sqlite3.Connection) -> str:

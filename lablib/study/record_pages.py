@@ -11,7 +11,7 @@ from typing import BinaryIO
 PAGE_BYTES = 4096
 # The first page begins with the header of the file.
 _HEADER_BYTES = 100
-_LEAF = 0x0D
+_LEAF = b"\x0d"
 _MOST_PAYLOAD_BYTES = 1_000_000
 _REAL = 7
 _INTEGER_BYTES = {1: 1, 2: 2, 3: 3, 4: 4, 5: 6, 6: 8}
@@ -33,14 +33,13 @@ def rows_on_pages(file: BinaryIO) -> Iterator[Row]:
 
 
 def _page(file: BinaryIO, number: int) -> bytes:
-    """Return a page, filled up with zeros where the file ends within it, or nothing after the end."""
+    """Return a page, shorter where the file ends within it."""
     file.seek((number - 1) * PAGE_BYTES)
-    found = file.read(PAGE_BYTES)
-    return found.ljust(PAGE_BYTES, b"\0") if found else b""
+    return file.read(PAGE_BYTES)
 
 
 def _rows_of_page(page: bytes, start: int, file: BinaryIO) -> Iterator[Row]:
-    if page[start] != _LEAF:
+    if page[start : start + 1] != _LEAF:
         return
     count = _number(page[start + 3 : start + 5])
     for place in range(start + 8, min(start + 8 + 2 * count, PAGE_BYTES - 1), 2):
@@ -79,11 +78,12 @@ def _overflow(file: BinaryIO, number: int, size: int) -> bytes:
     found = b""
     while len(found) < size:
         page = _page(file, number) if number else b""
-        if not page:
+        part = page[4 : 4 + size - len(found)]
+        if not part or len(page) < PAGE_BYTES:
             raise ValueError("the rest of the row is not there")
-        found += page[4:]
+        found += part
         number = _number(page[:4])
-    return found[:size]
+    return found
 
 
 def _columns(payload: bytes) -> tuple:

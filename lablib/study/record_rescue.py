@@ -1,39 +1,42 @@
 """Rescuing a damaged record: the file is set aside, and every row that can still be read goes into a new one.
 
-The new file is made whole before the old one is moved, and nobody can write to the old one from when it is
-read until it is moved. So whenever a process dies on the way, the next opening finds either the old file or
-the new one finished.
+The file stays in its place and is given new content, with everybody else kept from it. Were another file put
+there, whoever still had the old one open would take the new one's journal for the old one's. The copy set
+aside and the new content are whole before the file is touched, so a process may die at any moment.
 """
 
 import os
+import shutil
 import sqlite3
-import time
 from collections.abc import Iterable, Iterator
 from contextlib import ExitStack, contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
+from typing import BinaryIO
 
 from lablib.errors import LabError
-from lablib.study.record_file import TIMEOUT_S, UnusableError, cannot, transaction
-from lablib.study.record_pages import Row, rows_on_pages
+from lablib.study.record_file import UnusableError, cannot, transaction
+from lablib.study.record_pages import PAGE_BYTES, Row, rows_on_pages
 from lablib.study.record_schema import Migrations, make_owner, migrate, owner_of, tables_after
 from lablib.study.record_values import KINDS, Note, columns_of, from_row, new_id, now, row_of
 
 # The half-typed answers: a row of them on a deleted page is an older one, so they are asked of the database.
 _WRITTEN_OVER = "draft"
-# Windows moves no file that anybody has open, this program included.
-_MOVES_OPEN_FILES = os.name != "nt"
-_PAUSE_S = 0.05
+# What stands on the page in these columns means nothing: it is the number of the row.
+_ROW_NUMBERS = ("place", "one")
 _MOST_SHOWN = 200
+# Stands at the head of a file while it is given its new content; no database begins like this.
+_UNDER_WAY = b"The rescued record is being put in place here.\n"
 
 
 def finish_rescue(path: Path) -> None:
-    """Put a rescued record in its place, if a process died just before it did so.
+    """Give a record its new content, if a process died while it did so.
 
     path: the record's file. To be called alone (`record_file.alone`).
     """
-    if not path.exists() and (new := _new_beside(path)).exists():
-        _move(new, path)
+    with _in_words(path), suppress(FileNotFoundError), path.open("r+b") as file:
+        if file.read(len(_UNDER_WAY)) == _UNDER_WAY:
+            _put_in_place(file, _new_beside(path))
 
 
 def rescue(path: Path, migrations: Migrations, *, damage: str) -> str:
@@ -43,29 +46,53 @@ def rescue(path: Path, migrations: Migrations, *, damage: str) -> str:
     migrations: as in `record_schema`.
     damage: what is wrong with it.
 
-    Raises LabError when the folder cannot be written, or somebody else keeps the file open.
+    Raises LabError when the folder cannot be written, or somebody else keeps the file in use.
     """
-    aside, new = _free_name(path), _new_beside(path)
-    with ExitStack() as held:
-        # It stays open to the end: on closing a file, POSIX lets go whatever locks the process has on it.
-        raw = held.enter_context(_raw(path))
-        old = held.enter_context(_held(path))
-        trouble = _make_new(new, migrations, rows_on_pages(raw), _drafts(old), damage=damage, aside=aside)
-        if not _MOVES_OPEN_FILES:
-            held.close()
-        _swap(path, aside, new)
-    if not _MOVES_OPEN_FILES:
-        # Somebody may have written between closing and moving. A row that is there already is passed over.
-        with _raw(aside) as raw, transaction(path) as db:
-            _put_rows(db, migrations, rows_on_pages(raw))
+    # The file is closed before the lock is given back: closing it, POSIX drops what locks this process has.
+    with _in_words(path), _held(path) as old, path.open("r+b") as file:
+        aside, new = _free_name(path), _new_beside(path)
+        _copy(file, aside)
+        trouble = _make_new(new, migrations, rows_on_pages(file), _drafts(old), damage=damage, aside=aside)
+        # A journal that was left would be taken for that of the new content.
+        if _journal_of(path).exists():
+            _journal_of(path).replace(_journal_of(aside))
+        _put_in_place(file, new)
     return trouble
+
+
+def _copy(file: BinaryIO, aside: Path) -> None:
+    with aside.open("xb") as copy:
+        shutil.copyfileobj(file, copy)
+        _flush(copy)
+
+
+def _put_in_place(file: BinaryIO, new: Path) -> None:
+    """Write new content over a file, its first page last: until then nobody takes it for a database."""
+    with new.open("rb") as content:
+        file.seek(0)
+        file.write(_UNDER_WAY)
+        _flush(file)
+        first = content.read(PAGE_BYTES)
+        file.seek(PAGE_BYTES)
+        shutil.copyfileobj(content, file)
+        file.truncate()
+        _flush(file)
+        file.seek(0)
+        file.write(first)
+        _flush(file)
+    new.unlink()
+
+
+def _flush(file: BinaryIO) -> None:
+    file.flush()
+    os.fsync(file.fileno())
 
 
 def _make_new(
     new: Path, migrations: Migrations, rows: Iterable[Row], drafts: list[tuple], *, damage: str, aside: Path
 ) -> str:
     for left in (new, _journal_of(new)):
-        _remove(left)
+        left.unlink(missing_ok=True)
     with transaction(new, make=True) as db:
         migrate(db, migrations)
         _put_rows(db, migrations, rows)
@@ -122,13 +149,14 @@ def _put_if_it_fits(db: sqlite3.Connection, table: str, names: tuple[str, ...], 
             from_row(kind, {name: named[name] for name in columns_of(kind) if name in named})
         except LabError:
             return
-    # What is no row of this table is refused by the table's own checks.
-    _put(db, table, names, columns)
+    # The table's own checks refuse what is no row of it.
+    _put(db, table, names, tuple(None if name in _ROW_NUMBERS else named[name] for name in names))
 
 
 def _put(db: sqlite3.Connection, table: str, names: Iterable[str], columns: tuple) -> None:
     marks = ", ".join("?" for _ in columns)
-    with suppress(OverflowError):
+    # Not every value fits into every column, and what does not is no error but damage.
+    with suppress(OverflowError, sqlite3.IntegrityError):
         db.execute(f"INSERT OR IGNORE INTO {table} ({', '.join(names)}) VALUES ({marks})", columns)
 
 
@@ -152,42 +180,11 @@ def _held(path: Path) -> Iterator[sqlite3.Connection | None]:
 
 
 @contextmanager
-def _raw(path: Path) -> Iterator:
+def _in_words(path: Path) -> Iterator[None]:
     try:
-        with path.open("rb") as file:
-            yield file
+        yield
     except OSError as fault:
-        raise cannot(path, "read", fault) from None
-
-
-def _swap(path: Path, aside: Path, new: Path) -> None:
-    _move(path, aside)
-    # A journal that was left would be taken for the new file's.
-    if _journal_of(path).exists():
-        _move(_journal_of(path), _journal_of(aside))
-    _move(new, path)
-
-
-def _remove(left: Path) -> None:
-    try:
-        left.unlink(missing_ok=True)
-    except OSError as fault:
-        raise cannot(left, "removed", fault) from None
-
-
-def _move(old: Path, new: Path) -> None:
-    end = time.monotonic() + TIMEOUT_S
-    while True:
-        try:
-            old.replace(new)
-            return
-        except PermissionError as fault:
-            # On Windows: somebody else has it open just now.
-            if _MOVES_OPEN_FILES or time.monotonic() > end:
-                raise cannot(old, "moved", fault) from None
-            time.sleep(_PAUSE_S)
-        except OSError as fault:
-            raise cannot(old, "moved", fault) from None
+        raise cannot(path, "rescued", fault) from None
 
 
 def _free_name(path: Path) -> Path:

@@ -27,9 +27,8 @@ def read_rows(
     names = columns_of(kind)
     asked = {name: value for name, value in wanted.items() if value is not None}
     where = f" WHERE {' AND '.join(f'{name} = ?' for name in asked)}" if asked else ""
-    rows = db.execute(
-        f"SELECT {', '.join(names)} FROM {table_of(kind)}{where} ORDER BY {order}", tuple(asked.values())
-    )
+    query = f"SELECT {', '.join(names)} FROM {table_of(kind)}{where} ORDER BY {order}"
+    rows = db.execute(query, tuple(asked.values())).fetchall()
     try:
         return tuple(from_row(kind, dict(zip(names, row, strict=True))) for row in rows)
     except LabError as fault:

@@ -185,7 +185,7 @@ def from_json(kind: type[Value], data: object) -> Value:
     """
     names = set(columns_of(kind))
     if not isinstance(data, Mapping) or set(data) != names:
-        raise LabError(f"{checks.shown(data)} is none: give the keys {', '.join(sorted(names))} and no other")
+        raise LabError(f"{checks.shown(data)} has other keys: give {', '.join(sorted(names))} and no other")
     return kind(**data)
 
 
