@@ -49,7 +49,6 @@ def feedback(mark: Mark, repeated: Sequence[Slip]) -> str:
     mark: of the answer.
     repeated: slips that came in two of the last three tries.
     """
-    words = () if mark.state is State.NOT_ANSWERED else mark.words
     again = [
         f"The same slip came in two of your last three tries at this kind of question. Before you take new "
         f"numbers, work one example on paper and stop at this step: {slip.step}."
@@ -58,7 +57,7 @@ def feedback(mark: Mark, repeated: Sequence[Slip]) -> str:
     look = {State.RIGHT: "lab-right", State.NOT_ANSWERED: "", State.NOT_UNDERSTOOD: ""}.get(
         mark.state, "lab-wrong"
     )
-    shown = f'<div class="lab-said {look}">{_paragraphs((*words, *again))}</div>' if words else ""
+    shown = f'<div class="lab-said {look}">{_paragraphs((*mark.words, *again))}</div>'
     return f'<div role="status" aria-live="polite">{shown}</div>'
 
 
@@ -88,9 +87,13 @@ def solution(found: Solution, *, unfolded: bool) -> str:
     )
 
 
-def summary(*, answered: int, right: int, count: int) -> str:
-    """Return how many questions are answered, and how many of them right."""
-    return f"<p>{answered} of {count} answered, {right} right. What you hand in is kept.</p>"
+def summary(*, right: int, count: int) -> str:
+    """Return how far the learner is with the questions.
+
+    right: how many were right once; count: how many there are.
+    """
+    left = f"{count - right} to go" if right < count else "this lesson is done"
+    return f"<p>{right} of {count} questions right once: {left}. What you hand in is kept.</p>"
 
 
 def route(standings: Sequence[Standing], coming: str) -> str:

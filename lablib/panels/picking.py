@@ -94,7 +94,7 @@ class OrderEntry:
     def __init__(self, kind: AnswerKind, on_change: OnChange, on_enter: OnEnter) -> None:
         self._words = {option.key: option.words for option in kind.options}
         self._on_change = on_change
-        self._order = list(self._words)
+        self._order, self._moved = list(self._words), False
         self.rows = [_Row(number, self._move) for number in range(len(self._order))]
         self.widget = widgets.VBox([row.widget for row in self.rows])
         self.widget.add_class("lab-order")
@@ -102,13 +102,13 @@ class OrderEntry:
 
     @property
     def given(self) -> Given:
-        """The keys in their order."""
-        return list(self._order)
+        """The keys in their order; None until one was moved."""
+        return list(self._order) if self._moved else None
 
     def set(self, given: Given) -> None:
         """Show an order."""
-        known = isinstance(given, list) and set(given) == set(self._words)
-        self._order = list(given if known else self._words)
+        self._moved = isinstance(given, list) and set(given) == set(self._words)
+        self._order = list(given if self._moved else self._words)
         self._show()
 
     def focus(self) -> None:
@@ -116,7 +116,7 @@ class OrderEntry:
         self.rows[0].later.focus()
 
     def _move(self, at: int, by: int) -> None:
-        to = at + by
+        to, self._moved = at + by, True
         self._order[at], self._order[to] = self._order[to], self._order[at]
         self._show()
         # The keyboard goes with the thing that was moved.
@@ -141,7 +141,7 @@ class _Row:
     def show(self, words: str, *, last: bool) -> None:
         """Show what stands here now."""
         self.words.value = f"{self._number + 1}. {words}"
-        self.earlier.tooltip, self.later.tooltip = f"move up: {words}", f"move down: {words}"
+        self.earlier.tooltip, self.later.tooltip = f"earlier: {words}", f"later: {words}"
         self.earlier.disabled, self.later.disabled = self._number == 0, last
 
     def focus(self, by: int) -> None:

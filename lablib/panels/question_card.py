@@ -22,48 +22,50 @@ class QuestionCard:
 
     place: what stands there.
     number, count: which question of how many.
-    on_answered: called with this card after each answer that was marked.
+    on_marked: called with this card after each answer that was marked, and after each new question.
     """
 
     def __init__(
-        self, place: Place, *, number: int, count: int, on_answered: Callable[["QuestionCard"], None]
+        self, place: Place, *, number: int, count: int, on_marked: Callable[["QuestionCard"], None]
     ) -> None:
         self.place = place
         self._number, self._count = number, count
-        self._on_answered = on_answered
+        self._on_marked = on_marked
         self._title, self._prompt, self._feedback, self._hints, self._solution = (
             widgets.HTML() for _ in range(5)
         )
         self.check = ActionButton(self.hand_in, description="Check", tooltip=f"check answer {number}")
         self.hint = ActionButton(self._open_hint, description="One more hint")
         self.solve = ActionButton(self._solve, description="Worked solution")
-        self.again = ActionButton(self._new_numbers, description="New numbers")
+        self.again = ActionButton(self._take_another, description="Another like it")
         self._entry_box, self._picture_box = widgets.VBox(), widgets.VBox()
-        for box, name in ((self._picture_box, "lab-shown"), (self._entry_box, "lab-entry")):
-            box.add_class(name)
-        row = widgets.HBox([self.check, self.hint, self.solve, self.again], layout={"flex_flow": "row wrap"})
-        row.add_class("lab-row")
-        words = widgets.VBox(
-            [self._prompt, self._hints, self._entry_box, row, self._feedback, self._solution]
-        )
-        words.add_class("lab-words")
-        columns = widgets.HBox([words, self._picture_box], layout={"flex_flow": "row wrap"})
-        self.widget = widgets.VBox([self._title, columns])
+        row = widgets.HBox([self.check, self.hint, self.solve, self.again])
+        answer = widgets.VBox([self._hints, self._entry_box, row, self._feedback])
+        parts = {
+            "lab-asked": self._prompt,
+            "lab-shown": self._picture_box,
+            "lab-answer": answer,
+            "lab-solved": self._solution,
+        }
+        for name, part in (*parts.items(), ("lab-row", row)):
+            part.add_class(name)
+        self.widget = widgets.VBox([self._title, *parts.values()])
         self.widget.add_class("lab-card")
         self._take_question()
 
     def hand_in(self) -> None:
-        """Mark the answer as it stands, show the mark, and keep it; a question solved here is over."""
-        if self._solved:
+        """Mark the answer as it stands, show the mark, and keep it."""
+        if self.place.is_over:
             return
         try:
-            self.place.answer(self.entry.given)
+            marked = self.place.answer(self.entry.given)
         except LabError as fault:
             self._feedback.value = markup.trouble(f"Your answer was not kept. {fault}")
             return
         self._show_mark()
-        if self.place.mark.state.is_answer:
-            self._on_answered(self)
+        self._feedback.value = markup.feedback(marked, self.place.repeated)
+        if marked.state.is_answer:
+            self._on_marked(self)
 
     def focus(self) -> None:
         """Put the keyboard into the answer."""
@@ -73,7 +75,6 @@ class QuestionCard:
         """Show the question that stands here now, with what was answered or begun."""
         question = self.place.question
         self.entry = entry_for(question.kind, self._changed, self.hand_in)
-        self._solved = False
         self._entry_box.children = [self.entry.widget]
         self._prompt.value = markup.prompt(question)
         self._picture = self._image = None
@@ -83,40 +84,43 @@ class QuestionCard:
         self._picture_box.children = [self._image] if self._image else []
         _show_if(self._picture_box, self._image is not None)
         self.entry.set(self.place.mark.given if self.place.draft is None else self.place.draft)
+        self._feedback.value = ""
         self._show_mark()
+        if self.place.mark.state.is_answer:
+            self._feedback.value = markup.feedback(self.place.mark, self.place.repeated)
 
     def _show_mark(self) -> None:
         place = self.place
         answered = place.mark.state.is_answer
         self._title.value = markup.title(self._number, self._count, place.maker.skill, place.mark)
-        self._feedback.value = markup.feedback(place.mark, place.repeated)
         # The right answer is kept back until it was found or asked for: a slip that was named can be mended.
-        found = place.mark.state in (State.RIGHT, State.FAULTY)
-        self._solution.value = self._solution_shown(found)
-        _show_if(self.check, not self._solved)
-        _show_if(self.solve, answered and not found and not self._solved)
+        self._solution.value = self._worked_out() if place.is_over else ""
+        _show_if(self.check, not place.is_over)
+        _show_if(self.solve, answered and not place.is_over)
         _show_if(self.again, answered)
+        if place.is_over:
+            freeze(self.entry.widget)
         self._show_hints()
-        self._draw(place.mark.value, right=found or self._solved)
+        self._draw(place.mark.value)
 
-    def _solution_shown(self, found: bool) -> str:
-        if not (found or self._solved):
-            return ""
-        return markup.solution(self.place.question.solution, unfolded=self._solved)
+    def _worked_out(self) -> str:
+        return markup.solution(self.place.question.solution, unfolded=self.place.is_solved)
 
     def _show_hints(self) -> None:
         texts, shown = self.place.question.hints, self.place.hints_open
         self._hints.value = markup.hints(texts[:shown])
-        _show_if(self.hint, shown < len(texts) and not self._solved)
+        _show_if(self.hint, shown < len(texts) and not self.place.is_over)
 
-    def _draw(self, given: object, *, right: bool) -> None:
+    def _draw(self, value: object) -> None:
         if self._picture is None:
             return
         question = self.place.question
+        # A marker that was not moved yet is seen where it stands.
+        given = getattr(question.kind, "start", None) if value is None else value
         asked = Asked(
             values=question.drawing.values,
             given=_number(given),
-            right=_number(question.right) if right else None,
+            right=_number(question.right) if self.place.is_over else None,
         )
         self._picture.update(asked)
         self._image.value = self._picture.png()
@@ -127,25 +131,52 @@ class QuestionCard:
         except LabError as fault:
             self._feedback.value = markup.trouble(f"What you write cannot be kept yet. {fault}")
         if self.place.question.kind.name == "marker":
-            moved = mark(self.place.question, given)
-            self._draw(moved.value, right=False)
+            self._move_marker(given)
+
+    def _move_marker(self, given: Given) -> None:
+        """Draw the marker where it was moved, or say why it cannot stand there."""
+        moved = mark(self.place.question, given)
+        self._feedback.value = ""
+        if moved.state is State.NOT_UNDERSTOOD:
+            self._feedback.value = markup.feedback(moved, ())
+        else:
+            self._draw(moved.value if moved.value is not None else given)
 
     def _open_hint(self) -> None:
         self.place.open_hint()
         self._show_hints()
+        if self.hint.layout.display == "none":
+            self.focus()
 
     def _solve(self) -> None:
-        self._solved = True
+        try:
+            self.place.show_solution()
+        except LabError as fault:
+            self._feedback.value = markup.trouble(f"The solution cannot be opened now. {fault}")
+            return
         self._show_mark()
+        self.again.focus()
 
-    def _new_numbers(self) -> None:
+    def _take_another(self) -> None:
         try:
             self.place.new_numbers()
         except LabError as fault:
-            self._feedback.value = markup.trouble(f"There are no new numbers. {fault}")
+            self._feedback.value = markup.trouble(f"There is no other question now. {fault}")
             return
         self._take_question()
+        self._on_marked(self)
         self.focus()
+
+
+def freeze(widget: widgets.Widget) -> None:
+    """Let a control be read and no longer moved, with all its parts.
+
+    widget: the control, or a box of them.
+    """
+    if widget.has_trait("disabled"):
+        widget.disabled = True
+    for part in getattr(widget, "children", ()):
+        freeze(part)
 
 
 def _number(value: object) -> float | None:

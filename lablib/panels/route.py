@@ -49,7 +49,7 @@ class Route:
 def _coming(found: tuple[Standing, ...]) -> str:
     coming = what_next(found)
     if coming is None:
-        return "All lessons that are written are done. Take new numbers in any of them to keep them fresh."
+        return "All lessons that are written are done. Take other numbers in any of them to keep it fresh."
     needs = ", ".join(number for number in coming.needs if number not in {one.lesson.number for one in found})
     later = f" It builds on {needs}, not written yet." if needs else ""
     return f"What comes next: {coming.number} {coming.title}.{later}"

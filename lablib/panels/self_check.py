@@ -1,5 +1,7 @@
 """The self-check at the end of a lesson: its questions, answered and marked on the page."""
 
+from collections.abc import Callable
+
 import ipywidgets as widgets
 from IPython.display import display
 
@@ -18,13 +20,17 @@ class SelfCheck:
 
     number: of the lesson, two digits.
     record: where answers are kept; the learner's own when not given.
+    after: called without arguments once the questions stand there, and after each answer.
 
     A record that cannot be opened is said in words where the questions would stand.
 
     Raises LabError for a lesson that is not written.
     """
 
-    def __init__(self, number: str, *, record: Record | None = None) -> None:
+    def __init__(
+        self, number: str, *, record: Record | None = None, after: Callable[[], None] = lambda: None
+    ) -> None:
+        self._after = after
         self.lesson = lesson(number)
         self.cards: list[QuestionCard] = []
         self._summary, self._trouble = widgets.HTML(), widgets.HTML()
@@ -51,18 +57,18 @@ class SelfCheck:
     def _make_cards(self) -> None:
         count = len(self.quiz.places)
         self.cards = [
-            QuestionCard(place, number=number, count=count, on_answered=self._answered)
+            QuestionCard(place, number=number, count=count, on_marked=self._marked)
             for number, place in enumerate(self.quiz.places, start=1)
         ]
 
-    def _answered(self, card: QuestionCard) -> None:
+    def _marked(self, card: QuestionCard) -> None:
         self._sum_up()
-        at = self.cards.index(card)
-        waiting = [one for one in self.cards[at + 1 :] if one.place.mark.state is not State.RIGHT]
-        if waiting:
-            waiting[0].focus()
+        # After a wrong answer the keyboard stays: what was said is read there, and the slip mended.
+        if card.place.mark.state is State.RIGHT:
+            at = self.cards.index(card)
+            waiting = [one for one in self.cards[at + 1 :] if not one.place.is_over]
+            (waiting[0] if waiting else card).focus()
 
     def _sum_up(self) -> None:
-        self._summary.value = markup.summary(
-            answered=self.quiz.answered, right=self.quiz.right, count=len(self.cards)
-        )
+        self._summary.value = markup.summary(right=self.quiz.right_once, count=len(self.cards))
+        self._after()

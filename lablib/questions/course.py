@@ -8,7 +8,7 @@ from lablib.datafile import read_table
 from lablib.errors import LabError
 from lablib.questions.makers import maker
 from lablib.study.maker import Maker
-from lablib.study.marking import State
+from lablib.study.quiz import right_once
 from lablib.study.record import Record
 
 
@@ -91,12 +91,15 @@ def standings(record: Record) -> tuple[Standing, ...]:
 
     record: of the learner. A lesson is done when each of its questions was answered right once.
     """
-    begun = record.begun()
-    right: dict[str, set[str]] = {}
-    for attempt in record.attempts():
-        if attempt.state == State.RIGHT:
-            right.setdefault(attempt.lesson, set()).add(attempt.maker)
-    return tuple(_standing(one, one.number in begun, right.get(one.number, set())) for one in lessons())
+    begun, attempts = record.begun(), record.attempts()
+    return tuple(
+        _standing(
+            one,
+            one.number in begun,
+            right_once([attempt for attempt in attempts if attempt.lesson == one.number]),
+        )
+        for one in lessons()
+    )
 
 
 def _standing(one: Lesson, begun: bool, right: set[str]) -> Standing:

@@ -36,12 +36,15 @@ class Understood(Generic[ValueT]):
     words: the value in words, as understood.
     faults: what is wrong with the writing; with any of them the answer is never simply right.
     notes: what a reader should know about how it was taken.
+    stands_for: the least and greatest number that an answer written more coarsely than asked can stand for;
+        None for all others.
     """
 
     meanings: tuple[ValueT, ...]
     words: str
     faults: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
+    stands_for: tuple[float, float] | None = None
 
 
 class AnswerKind(Protocol[ValueT]):

@@ -7,6 +7,7 @@ from enum import StrEnum
 from lablib.study.answer import Given, NotUnderstood, Understood
 from lablib.study.question import Mistake, Question, Slip
 
+_NOTHING = "There is nothing to mark yet: write, pick or move something first."
 _TRIES = 3
 _REPEATS = 2
 
@@ -20,6 +21,8 @@ class State(StrEnum):
     # The value is right and the writing is not.
     FAULTY = "faulty"
     WRONG = "wrong"
+    # No answer: the worked solution was opened, which ends a question.
+    SHOWN = "solution-shown"
 
     @property
     def is_answer(self) -> bool:
@@ -54,7 +57,7 @@ def mark(question: Question, given: Given) -> Mark:
     given: the answer as it was given.
     """
     if question.kind.is_blank(given):
-        return Mark(state=State.NOT_ANSWERED, given=given, words=("Not answered yet.",))
+        return Mark(state=State.NOT_ANSWERED, given=given, words=(_NOTHING,))
     try:
         understood = question.kind.read(given)
     except NotUnderstood as fault:
@@ -63,21 +66,30 @@ def mark(question: Question, given: Given) -> Mark:
         (value for value in understood.meanings if question.kind.matches(value, question.right)), None
     )
     if right is not None:
-        return _right(understood, given, right)
-    return _wrong(question, understood, given)
+        return _right(question, understood, given, right)
+    made = _matching(question.mistakes, question, understood)
+    if not made and _fits_coarsely(understood, question.right):
+        words = f"{_answered(understood)} It fits as far as it goes: give it as exactly as is asked."
+        return Mark(state=State.NOT_UNDERSTOOD, given=given, words=(words, *_said(understood)))
+    return _wrong(question, understood, given, made)
 
 
-def _right(understood: Understood, given: Given, value: object) -> Mark:
+def _fits_coarsely(understood: Understood, right: object) -> bool:
+    return understood.stands_for is not None and understood.stands_for[0] <= right <= understood.stands_for[1]
+
+
+def _right(question: Question, understood: Understood, given: Given, value: object) -> Mark:
     if understood.faults:
         faults = "; ".join(understood.faults)
         words = f"{_answered(understood)} The value can be right, the writing is not: {_ended(faults)}"
         return Mark(state=State.FAULTY, given=given, value=value, words=(words, *_said(understood)))
-    words = (f"Right: {_ended(understood.words)}", *_said(understood))
+    exact = question.kind.written(question.right)
+    worked = (f"Worked out: {_ended(exact)}",) if exact != question.kind.written(value) else ()
+    words = (f"Right: {_ended(understood.words)}", *worked, *_said(understood))
     return Mark(state=State.RIGHT, given=given, value=value, words=words)
 
 
-def _wrong(question: Question, understood: Understood, given: Given) -> Mark:
-    made = _matching(question.mistakes, question, understood)
+def _wrong(question: Question, understood: Understood, given: Given, made: tuple[Mistake, ...]) -> Mark:
     guess = () if made else _matching(question.guesses, question, understood)[:1]
     slips = tuple(slip for mistake in (made or guess) for slip in mistake.slips)
     is_open = len(understood.meanings) > 1 and len(made) > 1
@@ -110,8 +122,8 @@ def _matching(mistakes: Sequence[Mistake], question: Question, understood: Under
 def _why(slips: Sequence[Slip], is_guess: bool) -> tuple[str, ...]:
     if not slips:
         return (
-            "It is not one of the usual slips. Find the first step of the worked solution that differs "
-            "from yours.",
+            "It is not one of the usual slips. Go through your steps again, or take a hint. The worked "
+            "solution ends the question.",
         )
     if is_guess:
         one, other = slips
@@ -119,11 +131,19 @@ def _why(slips: Sequence[Slip], is_guess: bool) -> tuple[str, ...]:
             f"A guess: this comes out when two things go wrong at once. {one.words} {other.words}",
             f"Look at two steps: {one.step}, and {other.step}.",
         )
-    return tuple(f"{slip.words} The step to look at: {slip.step}." for slip in slips)
+    first, *others = slips
+    # One at a time: all of them together would be the answer.
+    more = (f"There is more to mend after that: {len(others)} more.",) if others else ()
+    return (_named(first), *more)
 
 
 def _why_either(slips: Sequence[Slip]) -> tuple[str, ...]:
-    return ("A guess: as it is written, it can come from any one of these.", *_why(slips, False))
+    either = "A guess: as it is written, it can come from any one of these."
+    return (either, *(_named(slip) for slip in slips))
+
+
+def _named(slip: Slip) -> str:
+    return f"{slip.words} The step to look at: {slip.step}."
 
 
 def _answered(understood: Understood) -> str:
@@ -149,10 +169,15 @@ def is_repeated(slip: str, tries: Sequence[Sequence[str]]) -> bool:
     return sum(slip in made for made in tries[-_TRIES:]) >= _REPEATS
 
 
-def open_hints(count: int, *, successes: int) -> int:
-    """Return how many hints stand open from the start: they fade as the learner succeeds.
+def open_hints(count: int, *, tries: Sequence[bool]) -> int:
+    """Return how many hints stand open from the start: one at first, more after misses, none after a success.
 
     count: how many there are; the last gives most away and is never open by itself.
-    successes: right answers in a row, at the first try each, up to now.
+    tries: whether the first answer to each question before was right, oldest first.
     """
-    return max(0, count - 1 - successes)
+    misses = 0
+    for is_right in reversed(tries):
+        if is_right:
+            return max(0, min(count - 1, misses))
+        misses += 1
+    return max(0, min(count - 1, 1 + misses))

@@ -67,15 +67,24 @@ class NumberAnswer:
         self._refuse_either_comma(found["digits"], given)
         size = float(found["digits"].replace(",", "."))
         factor, notes = self._factor(found["unit"], given)
-        return self._understood(found["sign"] or "", size * factor, notes)
+        understood = self._understood(found["sign"] or "", size * factor, notes)
+        places = len(re.split("[.,]", found["digits"])[-1]) if re.search("[.,]", found["digits"]) else 0
+        half = 0.5 * 10.0**-places * factor
+        if half <= self.tolerance + _SLACK or len(understood.meanings) > 1:
+            return understood
+        # Rounded it can lie half a place either way; cut off, a whole place farther from 0.
+        (value,) = understood.meanings
+        ends = (-half, 2.0 * half) if value >= 0 else (-2.0 * half, half)
+        return replace(understood, stands_for=(value + ends[0], value + ends[1]))
 
     def matches(self, value: float, other: object) -> bool:
-        """Return whether a number is within the tolerance of another."""
-        return abs(value - other) <= self.tolerance + _SLACK
+        """Return whether a number is within the tolerance of another, or of what that is when rounded."""
+        away = min(abs(value - other), abs(value - round(other, self.digits)))
+        return away <= self.tolerance + _SLACK
 
     def apart(self, one: object, other: object) -> bool:
-        """Return whether two numbers are further apart than twice the tolerance."""
-        return abs(one - other) > 2.0 * self.tolerance + _SLACK
+        """Return whether two numbers are further apart than twice the tolerance, and their rounding."""
+        return abs(one - other) > 2.0 * self.tolerance + 10.0**-self.digits + _SLACK
 
     def written(self, value: float) -> str:
         """Return a number with its sign where one is asked for, and its unit."""
@@ -99,8 +108,8 @@ class NumberAnswer:
             return 1.0, ()
         factor = worth(unit, self.unit)
         if factor is None:
-            wanted = f"the answer is in {self.unit}" if self.unit else "the answer is a pure number"
-            raise NotUnderstood(f"{quoted(given)}: {unit} does not fit, {wanted}: {self._how()}")
+            wanted = f"does not fit, the answer is in {self.unit}" if self.unit else "is not asked for"
+            raise NotUnderstood(f"{quoted(given)}: {unit} {wanted}: {self._how()}")
         return factor, () if factor == 1.0 else (f"{unit} was converted to {self.unit}",)
 
     def _understood(self, sign: str, size: float, notes: tuple[str, ...]) -> Understood[float]:

@@ -44,14 +44,10 @@ class Quiz:
         self.places = tuple(Place(self, maker) for maker in makers)
 
     @property
-    def answered(self) -> int:
-        """How many questions have an answer now."""
-        return sum(place.mark.state.is_answer for place in self.places)
-
-    @property
-    def right(self) -> int:
-        """How many of them are right now."""
-        return sum(place.mark.state is State.RIGHT for place in self.places)
+    def right_once(self) -> int:
+        """How many of the questions were right at least once, now or with other numbers."""
+        names = {place.maker.name for place in self.places}
+        return len(names & right_once(self.record.attempts(lesson=self.lesson)))
 
 
 class Place:
@@ -73,10 +69,9 @@ class Place:
         self.question: Question = self.maker.make(self._seed() if seed is None else seed)
         here, firsts = self._take_history()
         self.mark: Mark = mark(self.question, here[-1].given if here else None)
-        successes = _successes([one for one in firsts if one.seed != self.question.seed])
-        self.hints_open = max(
-            [open_hints(len(self.question.hints), successes=successes), *(one.hints for one in here)]
-        )
+        before = [one.state == State.RIGHT for one in firsts if one.seed != self.question.seed]
+        at_first = open_hints(len(self.question.hints), tries=before)
+        self.hints_open = max([at_first, *(one.hints for one in here)])
         kept = self.quiz.record.drafts(lesson).get(name)
         self.draft: Given = kept[1] if kept and kept[0] == self.question.seed else None
 
@@ -85,19 +80,15 @@ class Place:
 
         given: as it was given.
 
-        When this returns, the answer is on the disk.
+        When this returns, the answer is on the disk. A question that is over stays as it is.
         """
+        # Another window may have opened the solution meanwhile.
+        self._take_history()
+        if self.is_over:
+            return self.mark
         marked = mark(self.question, given)
         if marked.state.is_answer:
-            self.quiz.record.add(
-                lesson=self.quiz.lesson,
-                maker=self.maker.name,
-                seed=self.question.seed,
-                given=given,
-                state=marked.state.value,
-                slips=_sure(marked),
-                hints=self.hints_open,
-            )
+            self._add(given, marked.state, _sure(marked))
         # Only now: what could not be kept must not look as if it had been.
         self.mark = marked
         if marked.state.is_answer:
@@ -121,6 +112,16 @@ class Place:
         """Open the next hint, if there is one."""
         self.hints_open = min(self.hints_open + 1, len(self.question.hints))
 
+    @property
+    def is_over(self) -> bool:
+        """Whether there is nothing more to answer here: it was right, or the worked solution was opened."""
+        return self.is_solved or self.mark.state is State.RIGHT
+
+    def show_solution(self) -> None:
+        """Note that the worked solution was opened: it ends the question, in every window."""
+        self._add(None, State.SHOWN, ())
+        self.is_solved = True
+
     def new_numbers(self) -> Question:
         """Put a question with new numbers here, and return it."""
         lesson, name = self.quiz.lesson, self.maker.name
@@ -143,10 +144,23 @@ class Place:
         """Return the answers to the question here, and the first answer to each question of the maker."""
         tries = self.quiz.record.attempts(maker=self.maker.name)
         here = [one for one in tries if one.lesson == self.quiz.lesson and one.seed == self.question.seed]
-        firsts = first_answers(tries)
+        self.is_solved = any(one.state == State.SHOWN for one in here)
+        here = [one for one in here if one.state != State.SHOWN]
+        firsts = first_answers([one for one in tries if one.state != State.SHOWN])
         self.tries_here = len(here)
         self._slips_made = [one.slips for one in firsts]
         return here, firsts
+
+    def _add(self, given: Given, state: State, slips: tuple[str, ...]) -> None:
+        self.quiz.record.add(
+            lesson=self.quiz.lesson,
+            maker=self.maker.name,
+            seed=self.question.seed,
+            given=given,
+            state=state.value,
+            slips=slips,
+            hints=self.hints_open,
+        )
 
     def _stands(self) -> bool:
         """Whether the question here is the one that a page opened now would show."""
@@ -173,16 +187,14 @@ def first_answers(attempts: Sequence[Attempt]) -> list[Attempt]:
     return list(firsts.values())
 
 
+def right_once(attempts: Sequence[Attempt]) -> set[str]:
+    """Return the makers whose questions were right at least once.
+
+    attempts: of one lesson.
+    """
+    return {one.maker for one in attempts if one.state == State.RIGHT}
+
+
 def _sure(marked: Mark) -> tuple[str, ...]:
     """Names of the slips an answer shows; a guess shows none."""
     return () if marked.is_guess else tuple(slip.name for slip in marked.slips)
-
-
-def _successes(firsts: Sequence[Attempt]) -> int:
-    """How many of the latest first answers in a row were right."""
-    count = 0
-    for one in reversed(firsts):
-        if one.state != State.RIGHT:
-            break
-        count += 1
-    return count

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import TypeVar
 
 from lablib import places
+from lablib.errors import LabError
 from lablib.study import record_checks as checks
 from lablib.study.record_exchange import Merged, contents_of, export_text, take_in
 from lablib.study.record_file import UnusableError, transaction
@@ -43,7 +44,9 @@ class Record:
     """
 
     def __init__(self, path: Path, *, migrations: Migrations = MIGRATIONS) -> None:
-        self.path = Path(path).absolute()
+        if not isinstance(path, Path):
+            raise LabError(f"record {path!r} is no path: give a pathlib.Path")
+        self.path = path.absolute()
         self.trouble = ""
         self._migrations = migrations
         self._open()

@@ -25,6 +25,7 @@ from lablib.study.record_values import (
 )
 
 FORMAT = 1
+_JSON = json.JSONEncoder(ensure_ascii=False, allow_nan=False)
 # Thirty answers on each of 220 days for ten years are some 20 million characters.
 MOST_CHARACTERS = 32_000_000
 _PARTS: dict[str, type[Value]] = {"answers": Attempt, "dealt": Dealing, "begun": Beginning, "notes": Note}
@@ -181,4 +182,4 @@ def _refused(why: str) -> LabError:
 
 
 def _line(data: object) -> str:
-    return json.dumps(data, ensure_ascii=False, allow_nan=False)
+    return _JSON.encode(data)

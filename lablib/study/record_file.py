@@ -1,4 +1,4 @@
-"""The file of a record: a transaction on it, its errors in words, and the lock of whoever replaces it.
+"""The file of a record: a transaction on it, its errors in words, and the lock of whoever rescues it.
 
 Not WAL: Pythons in common use link an SQLite with a fault in it, and it fails on network drives. A connection
 lives for one transaction, so that nothing is left open when a kernel is killed.
@@ -46,7 +46,7 @@ def transaction(
 
     Raises UnusableError for a file that is damaged or gone, LabError when it cannot be read or written.
     """
-    if not make and not path.exists():
+    if not make and not is_there(path):
         raise UnusableError("it is not there any more")
     try:
         db = _connected(path, "rwc" if make else "rw")
@@ -77,6 +77,14 @@ def alone(path: Path) -> Iterator[None]:
     lock = path.with_name(f"{path.name}.lock")
     with transaction(lock, "EXCLUSIVE", make=True, record=path):
         yield
+
+
+def is_there(path: Path) -> bool:
+    """Return whether there is a file at a path, as far as one may look."""
+    try:
+        return path.exists()
+    except OSError:
+        return False
 
 
 def cannot(path: Path, doing: str, fault: OSError) -> LabError:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from lablib.errors import LabError
-from lablib.study.record_file import UnusableError, alone, cannot, transaction
+from lablib.study.record_file import UnusableError, alone, cannot, is_there, transaction
 from lablib.study.record_rescue import finish_rescue, rescue
 from lablib.study.record_rows import read_rows
 from lablib.study.record_schema import (
@@ -19,7 +19,7 @@ from lablib.study.record_schema import (
     tables_of,
     version_of,
 )
-from lablib.study.record_values import KINDS
+from lablib.study.record_values import KINDS, Note
 
 # Versions go up by one at a time: a number like this is damage, not a later workbook.
 _MOST_VERSIONS = 50
@@ -69,9 +69,10 @@ def hopeless(path: Path, fault: UnusableError) -> LabError:
 
 def _put_right(path: Path, migrations: Migrations, *, thorough: bool) -> Opened:
     """Rescue the record, unless somebody else did so while one waited to be alone."""
-    finish_rescue(path)
+    finished = finish_rescue(path)
     try:
-        return Opened(learner_id=_sound(path, migrations, thorough=thorough))
+        learner_id = _sound(path, migrations, thorough=thorough)
+        return Opened(learner_id=learner_id, trouble=_last_note(path) if finished else "")
     except UnusableError as fault:
         damage = str(fault)
     trouble = rescue(path, migrations, damage=damage)
@@ -83,7 +84,7 @@ def _sound(path: Path, migrations: Migrations, *, thorough: bool = False) -> str
 
     Raises UnusableError when it is not sound.
     """
-    if path.exists():
+    if is_there(path):
         with transaction(path, "DEFERRED") as db:
             version = version_of(db)
             _require_known(path, version, len(migrations))
@@ -96,6 +97,11 @@ def _sound(path: Path, migrations: Migrations, *, thorough: bool = False) -> str
     with transaction(path, make=True) as db:
         _update(db, path, migrations)
     return _sound(path, migrations, thorough=thorough)
+
+
+def _last_note(path: Path) -> str:
+    with transaction(path, "DEFERRED") as db:
+        return read_rows(db, Note)[-1].words
 
 
 def _require_rows_and_writing(path: Path) -> None:

@@ -10,6 +10,9 @@ from lablib.errors import LabError
 from lablib.study.marking import State
 from lablib.study.record import Attempt, Record
 from lablib.study.record_exchange import MOST_CHARACTERS
+from lablib.study.record_file import is_there
+
+_ANSWERED = tuple(state.value for state in State if state.is_answer)
 
 
 def record_text(path: Path, *, name: str) -> str:
@@ -22,10 +25,10 @@ def record_text(path: Path, *, name: str) -> str:
     """
     whose = f"Record of {name}" if name else "Record of this account's learner"
     head = f"{whose}\n{path}\n\n"
-    if not path.exists():
+    if not is_there(path):
         return f"{head}Nothing is there yet: the record is made when a lesson's self-check is first opened."
     record = Record(path)
-    attempts = record.attempts()
+    attempts = [one for one in record.attempts() if one.state in _ANSWERED]
     parts = [f"{head}{_counted(len(attempts), 'answer')}.", *_lessons(attempts, record.begun())]
     if notes := record.notes():
         told = "\n".join(f"{_local(at)}  {words}" for at, words in notes)
@@ -41,7 +44,7 @@ def export_to(path: Path, file: Path) -> str:
 
     Raises LabError when there is no record, when the file is there already, or when it cannot be written.
     """
-    if not path.exists():
+    if not is_there(path):
         raise LabError(f"there is no record {path} to export: give --learner NAME if it is another learner's")
     record = Record(path)
     _write_new(file, record.export())
@@ -74,7 +77,7 @@ def _lesson(lesson: str, attempts: Sequence[Attempt], begun: str | None) -> str:
     # The last answer to each question stays.
     last = {(one.maker, one.seed): one.state for one in attempts if one.lesson == lesson}
     right = sum(state == State.RIGHT for state in last.values())
-    when = f"begun {_local(begun)}" if begun else "begun elsewhere"
+    when = f"begun {_local(begun)}" if begun else "its beginning not noted"
     done = f"{_counted(len(last), 'question')} answered, {right} of them right at the last try"
     return f"Lesson {lesson}, {when}: {done if last else 'no question answered yet'}."
 

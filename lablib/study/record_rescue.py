@@ -29,14 +29,17 @@ _MOST_SHOWN = 200
 _UNDER_WAY = b"The rescued record is being put in place here.\n"
 
 
-def finish_rescue(path: Path) -> None:
-    """Give a record its new content, if a process died while it did so.
+def finish_rescue(path: Path) -> bool:
+    """Give a record its new content, if a process died while it did so, and return whether one had.
 
     path: the record's file. To be called alone (`record_file.alone`).
     """
     with _in_words(path), suppress(FileNotFoundError), path.open("r+b") as file:
         if file.read(len(_UNDER_WAY)) == _UNDER_WAY:
+            _set_journal_aside(path, _free_name(path))
             _put_in_place(file, _new_beside(path))
+            return True
+    return False
 
 
 def rescue(path: Path, migrations: Migrations, *, damage: str) -> str:
@@ -50,13 +53,11 @@ def rescue(path: Path, migrations: Migrations, *, damage: str) -> str:
     """
     # The file is closed before the lock is given back: closing it, POSIX drops what locks this process has.
     with _in_words(path), _held(path) as old, path.open("r+b") as file:
-        aside, new = _free_name(path), _new_beside(path)
+        aside = _free_name(path)
         _copy(file, aside)
-        trouble = _make_new(new, migrations, rows_on_pages(file), _drafts(old), damage=damage, aside=aside)
-        # A journal that was left would be taken for that of the new content.
-        if _journal_of(path).exists():
-            _journal_of(path).replace(_journal_of(aside))
-        _put_in_place(file, new)
+        trouble = _make_new(path, migrations, rows_on_pages(file), _drafts(old), damage=damage, aside=aside)
+        _set_journal_aside(path, aside)
+        _put_in_place(file, _new_beside(path))
     return trouble
 
 
@@ -64,6 +65,12 @@ def _copy(file: BinaryIO, aside: Path) -> None:
     with aside.open("xb") as copy:
         shutil.copyfileobj(file, copy)
         _flush(copy)
+
+
+def _set_journal_aside(path: Path, aside: Path) -> None:
+    # One that was left would be taken for that of the new content.
+    if _journal_of(path).exists():
+        _journal_of(path).replace(_journal_of(aside))
 
 
 def _put_in_place(file: BinaryIO, new: Path) -> None:
@@ -89,11 +96,13 @@ def _flush(file: BinaryIO) -> None:
 
 
 def _make_new(
-    new: Path, migrations: Migrations, rows: Iterable[Row], drafts: list[tuple], *, damage: str, aside: Path
+    path: Path, migrations: Migrations, rows: Iterable[Row], drafts: list[tuple], *, damage: str, aside: Path
 ) -> str:
+    """Make the new content in a file beside the record, and return what to tell the learner."""
+    new = _new_beside(path)
     for left in (new, _journal_of(new)):
         left.unlink(missing_ok=True)
-    with transaction(new, make=True) as db:
+    with transaction(new, make=True, record=path) as db:
         migrate(db, migrations)
         _put_rows(db, migrations, rows)
         for draft in drafts:

@@ -5,6 +5,7 @@ import uuid
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from datetime import UTC, datetime, timedelta
+from functools import cache
 
 from lablib.errors import LabError
 from lablib.study import record_checks as checks
@@ -148,6 +149,7 @@ def table_of(kind: type[Value]) -> str:
     return _TABLES[kind]
 
 
+@cache
 def columns_of(kind: type[Value]) -> tuple[str, ...]:
     """Return the columns that keep a kind of value, in the order of `row_of`."""
     return tuple(field.name for field in fields(kind))

@@ -31,24 +31,26 @@ def hand_in(page: Page, number: int, text: str) -> None:
 
 
 @pytest.mark.usefixtures("folder", "no_way_out")
-def test_enter_marks_an_answer_and_leads_to_the_next(watched: Watched, pictures: Path) -> None:
+def test_enter_marks_an_answer_and_a_right_one_leads_to_the_next(watched: Watched, pictures: Path) -> None:
     with opened(LESSON, "--no-browser") as workbook, watched.at(workbook.url) as page:
         press_run(page)
-        expect(cards(page)).to_have_count(8)
+        expect(cards(page)).to_have_count(len(places("07")))
         expect(card(page, SAGITTA)).to_contain_text("not answered yet")
         place = places("07")["sagitta"]
         wrong = place.question.kind.written(place.question.mistakes[0].value)
         hand_in(page, SAGITTA, wrong)
         expect(feedback(page, SAGITTA)).to_contain_text(place.question.mistakes[0].slips[0].words)
-        expect(line(page, EDGE)).to_be_focused()
+        expect(line(page, SAGITTA)).to_be_focused()
         expect(card(page, SAGITTA)).to_contain_text("not right yet")
         card(page, SAGITTA).screenshot(path=pictures / "self_check_wrong.png")
         line(page, SAGITTA).fill("")
         hand_in(page, SAGITTA, right_text(place))
         expect(feedback(page, SAGITTA)).to_contain_text("Right")
+        expect(line(page, EDGE)).to_be_focused()
+        expect(line(page, SAGITTA)).to_be_disabled()
         card(page, SAGITTA).screenshot(path=pictures / "self_check_right.png")
         # Other numbers: an empty answer again, and the cursor in it.
-        card(page, SAGITTA).get_by_role("button", name="New numbers").click()
+        card(page, SAGITTA).get_by_role("button", name="Another like it").click()
         expect(card(page, SAGITTA)).to_contain_text("not answered yet")
         expect(line(page, SAGITTA)).to_be_focused()
         expect(line(page, SAGITTA)).to_have_value("")

@@ -128,6 +128,14 @@ def test_an_order_moves_one_place_at_a_time():
     ]
 
 
+def test_an_order_that_was_not_touched_is_no_answer():
+    made, _ = entry(ORDER)
+    assert made.given is None
+    made.rows[0].later.click()
+    made.rows[1].earlier.click()
+    assert made.given == ["first", "second", "third"]
+
+
 def test_nothing_moves_beyond_the_ends():
     made, _ = entry(ORDER)
     assert [(row.earlier.disabled, row.later.disabled) for row in made.rows] == [
@@ -171,7 +179,7 @@ def test_what_was_given_before_is_shown_again_without_a_word(kind: object, given
     assert (heard.changes, heard.entered) == ([], 0)
 
 
-@pytest.mark.parametrize("kind", [NUMBER, PRESCRIPTION, CHOICE, SEVERAL, MARKER])
+@pytest.mark.parametrize("kind", [NUMBER, PRESCRIPTION, CHOICE, SEVERAL, ORDER, MARKER])
 def test_nothing_can_be_shown_again_as_well(kind: object):
     made, _ = entry(kind)
     made.set(None)

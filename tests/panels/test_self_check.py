@@ -78,11 +78,10 @@ def test_every_question_is_answered_right_and_wrong_through_its_control(number: 
             assert question.mistakes[0].slips[0].words in said(card)
         answer(card, question.right)
         assert card.place.mark.state is State.RIGHT, question
-        assert displays(card.check, card.solve, card.again) == [SHOWN, "none", SHOWN]
+        assert displays(card.check, card.solve, card.again) == ["none", "none", SHOWN]
 
-    assert (
-        f"{len(check.cards)} of {len(check.cards)} answered, {len(check.cards)} right" in check._summary.value
-    )
+    count = len(check.cards)
+    assert f"{count} of {count} questions right once: this lesson is done." in check._summary.value
 
 
 def test_a_wrong_answer_shows_on_the_picture_and_the_right_one_stays_hidden(check: SelfCheck):
@@ -108,7 +107,10 @@ def test_the_worked_solution_ends_the_question(check: SelfCheck, record: Record)
     assert shown[-1].right == card.place.question.right
     assert displays(card.check, card.hint, card.solve, card.again) == ["none", "none", "none", SHOWN]
     answer(card, card.place.question.right)
-    assert [attempt.state for attempt in record.attempts()] == ["wrong"]
+    assert [attempt.state for attempt in record.attempts()] == ["wrong", "solution-shown"]
+    again = card_of(SelfCheck("07", record=record), "sagitta")
+    assert "<details open>" in again._solution.value
+    assert again.entry.line.box.disabled
 
 
 def test_after_a_right_answer_the_solution_waits_folded(check: SelfCheck):
@@ -118,7 +120,7 @@ def test_after_a_right_answer_the_solution_waits_folded(check: SelfCheck):
     assert card._solution.value.startswith("<details><summary>Worked solution</summary>")
 
 
-def test_enter_leads_to_the_next_that_is_not_right_yet(check: SelfCheck, monkeypatch: pytest.MonkeyPatch):
+def test_a_right_answer_leads_to_the_next_that_is_not_over(check: SelfCheck, monkeypatch: pytest.MonkeyPatch):
     focused = []
     for card in check.cards:
         monkeypatch.setattr(card, "focus", lambda card=card: focused.append(card))
@@ -126,7 +128,16 @@ def test_enter_leads_to_the_next_that_is_not_right_yet(check: SelfCheck, monkeyp
     answer(check.cards[0], check.cards[0].place.question.right)
     answer(check.cards[-1], check.cards[-1].place.question.right)
 
-    assert focused == [check.cards[2], check.cards[2]]
+    assert focused == [check.cards[2], check.cards[2], check.cards[-1]]
+
+
+def test_a_wrong_answer_leaves_the_keyboard_where_the_slip_is_mended(check, monkeypatch: pytest.MonkeyPatch):
+    for card in check.cards:
+        monkeypatch.setattr(card, "focus", lambda: pytest.fail("the keyboard was moved"))
+    card = card_of(check, "sagitta")
+    answer(card, card.place.question.mistakes[0].value)
+
+    assert card.place.mark.state is State.WRONG
 
 
 def test_what_cannot_be_read_is_not_an_answer(check: SelfCheck, record: Record):
@@ -141,10 +152,10 @@ def test_what_cannot_be_read_is_not_an_answer(check: SelfCheck, record: Record):
 
 
 def test_nothing_handed_in_is_not_an_answer(check: SelfCheck, record: Record):
-    for card in check.cards:
-        if card.place.question.kind.name != "order":
-            card.check.click()
-            assert "not answered yet" in card._title.value
+    for card in (*check.cards, *SelfCheck("01", record=record).cards):
+        card.check.click()
+        assert "not answered yet" in card._title.value
+        assert "There is nothing to mark yet: write, pick or move something first." in said(card)
     assert record.attempts() == ()
 
 
@@ -193,8 +204,40 @@ def test_a_marker_is_drawn_where_it_stands_before_it_is_handed_in(check: SelfChe
     assert record.attempts() == ()
 
 
+def test_a_marker_is_seen_before_it_was_moved_and_told_where_it_cannot_stand(check: SelfCheck):
+    card = card_of(check, "thickest-edge-place")
+    shown = []
+    card._picture.update = shown.append
+    card._draw(None)
+    assert shown[-1].given == card.place.question.kind.start
+    card.entry.control.box.value = "400"
+    assert "Not marked: '400' is not a place on the picture" in said(card)
+    card.entry.control.box.value = "40"
+    assert said(card).strip() == ""
+
+
+def test_what_is_over_can_be_read_and_no_longer_moved(tmp_path: Path):
+    for number in LESSONS:
+        check = SelfCheck(number, record=Record(tmp_path / "record.sqlite3"))
+        for card in check.cards:
+            answer(card, card.place.question.right)
+            parts = [card.entry.widget]
+            while parts:
+                part = parts.pop()
+                assert getattr(part, "disabled", True)
+                parts.extend(getattr(part, "children", ()))
+
+
+def test_somebody_else_can_be_told_after_each_answer(record: Record):
+    told = []
+    check = SelfCheck("07", record=record, after=lambda: told.append(len(record.attempts())))
+    answer(check.cards[0], check.cards[0].place.question.right)
+
+    assert told == [0, 1]
+
+
 def test_the_same_slip_in_two_of_three_tries_is_said(check: SelfCheck):
-    card = card_of(check, "least-blank-rule")
+    card = card_of(check, "sagitta")
     words = "The same slip came in two of your last three tries"
     answer(card, card.place.question.mistakes[0].value)
     assert words not in said(card)
@@ -218,8 +261,10 @@ def test_an_answer_that_cannot_be_kept_is_said_and_stays_written(check: SelfChec
     assert card.entry.given == "3.6"
     assert "not answered yet" in card._title.value
     monkeypatch.setattr(check.quiz.record, "deal", full)
-    card._new_numbers()
-    assert "There are no new numbers. " in said(card)
+    card._take_another()
+    assert "There is no other question now. " in said(card)
+    card._solve()
+    assert "The solution cannot be opened now. " in said(card)
 
 
 def test_a_record_that_cannot_be_opened_is_said_where_the_questions_would_stand(tmp_path, monkeypatch):
@@ -238,7 +283,7 @@ def test_damage_is_told_above_the_questions(tmp_path: Path):
     check = SelfCheck("07", record=Record(path))
 
     assert "The record of your answers was damaged" in unescape(check._trouble.value)
-    assert len(check.cards) == 8
+    assert len(check.cards) == len(check.lesson.self_check)
 
 
 def test_a_lesson_that_is_not_written_is_named():

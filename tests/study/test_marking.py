@@ -34,7 +34,8 @@ SIGNED = replace(
     mistakes=(Mistake(slips=(ONE,), value=8.0), Mistake(slips=(TWO,), value=-8.0)),
 )
 UNUSUAL = (
-    "It is not one of the usual slips. Find the first step of the worked solution that differs from yours."
+    "It is not one of the usual slips. Go through your steps again, or take a hint. The worked "
+    "solution ends the question."
 )
 JSON = st.recursive(
     st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=30),
@@ -47,7 +48,7 @@ LIKELY = st.text(alphabet="0123456789.,+-− mDdegrs", max_size=10) | st.lists(s
 def test_nothing_given_is_not_answered():
     marked = mark(QUESTION, None)
     assert marked.state is State.NOT_ANSWERED
-    assert marked.words == ("Not answered yet.",)
+    assert marked.words == ("There is nothing to mark yet: write, pick or move something first.",)
     assert mark(QUESTION, "  ").state is State.NOT_ANSWERED
 
 
@@ -101,7 +102,7 @@ def test_one_guess_is_enough():
 
 
 def test_a_value_that_fits_nothing_is_said_to_fit_nothing():
-    marked = mark(QUESTION, "5")
+    marked = mark(QUESTION, "5.0")
     assert marked.state is State.WRONG
     assert (marked.slips, marked.is_guess) == ((), False)
     assert marked.words == (
@@ -206,6 +207,9 @@ class _OpenKind:
     def matches(self, value: object, other: object) -> bool:
         return value == other
 
+    def written(self, value: object) -> str:
+        return str(value)
+
 
 def test_an_answer_is_right_when_one_of_its_meanings_is():
     question = replace(QUESTION, kind=_OpenKind(), right="right")
@@ -238,7 +242,14 @@ def test_marking_twice_says_the_same():
 def test_which_states_are_answers():
     assert {state.value for state in State if state.is_answer} == {"right", "faulty", "wrong"}
     # Kept in records: these names must never change.
-    assert [state.value for state in State] == ["not-answered", "not-understood", "right", "faulty", "wrong"]
+    assert [state.value for state in State] == [
+        "not-answered",
+        "not-understood",
+        "right",
+        "faulty",
+        "wrong",
+        "solution-shown",
+    ]
 
 
 @pytest.mark.parametrize(
@@ -260,14 +271,42 @@ def test_a_slip_is_repeated_in_two_of_the_last_three_tries(tries: list, repeated
 
 
 @pytest.mark.parametrize(
-    ("count", "successes", "open_now"),
-    [(3, 0, 2), (3, 1, 1), (3, 2, 0), (3, 9, 0), (1, 0, 0), (0, 0, 0)],
+    ("count", "tries", "open_now"),
+    [
+        (3, [], 1),
+        (3, [True], 0),
+        (3, [False], 2),
+        (3, [False] * 5, 2),
+        (3, [False, True], 0),
+        (3, [True, True, False], 1),
+        (2, [False, False], 1),
+        (1, [False], 0),
+        (0, [], 0),
+    ],
 )
-def test_hints_fade_and_the_last_is_never_open_by_itself(count: int, successes: int, open_now: int):
-    assert open_hints(count, successes=successes) == open_now
+def test_hints_fade_after_success_and_the_last_is_never_open_by_itself(
+    count: int, tries: list, open_now: int
+):
+    assert open_hints(count, tries=tries) == open_now
 
 
 def test_a_sign_turned_is_named_when_it_is_written():
     question = Drift().make(6)
     marked = mark(question, question.kind.written(-question.right))
     assert [slip.name for slip in marked.slips] == ["sign-turned"]
+
+
+def test_an_answer_that_is_too_coarse_is_asked_for_again():
+    question = replace(QUESTION, right=4.4, mistakes=(), guesses=())
+    marked = mark(question, "4")
+    assert marked.state is State.NOT_UNDERSTOOD
+    assert marked.words == (
+        "Your answer: 4.0 mm. It fits as far as it goes: give it as exactly as is asked.",
+    )
+    assert mark(question, "6").state is State.WRONG
+
+
+def test_a_right_answer_that_is_not_exact_is_told_what_comes_out():
+    question = replace(QUESTION, right=4.04, mistakes=(), guesses=())
+    assert mark(question, "4.1").words == ("Right: 4.1 mm.", "Worked out: 4.0 mm.")
+    assert mark(question, "4.0").words == ("Right: 4.0 mm.",)

@@ -130,7 +130,7 @@ def test_what_is_no_text_is_not_read(thing: object):
         (LENGTH, "2.5 D", f"'2.5 D': D does not fit, the answer is in mm: {WRITE} 2.2 mm"),
         (LENGTH, "2.5?", f"'2.5?': ? does not fit, the answer is in mm: {WRITE} 2.2 mm"),
         (POWER, "-2 prism D", f"'-2 prism D': prism D does not fit, the answer is in D: {WRITE} -2.25 D"),
-        (RATIO, "2 mm", f"'2 mm': mm does not fit, the answer is a pure number: {WRITE} 2.250"),
+        (RATIO, "2 mm", f"'2 mm': mm is not asked for: {WRITE} 2.250"),
         (COUNT, "five", f"'five' is not one number: {WRITE} 2 degrees"),
     ],
 )
@@ -207,9 +207,15 @@ def test_the_tolerance_counts_to_its_edge():
     assert not LENGTH.matches(-2.5, 2.5)
 
 
-def test_values_are_apart_beyond_twice_the_tolerance():
-    assert LENGTH.apart(2.5, 2.71)
-    assert not LENGTH.apart(2.5, 2.7)
+def test_what_is_near_enough_to_the_rounded_value_is_the_same():
+    assert LENGTH.matches(3.6, 3.498)
+    assert LENGTH.matches(3.398, 3.498)
+    assert not LENGTH.matches(3.61, 3.498)
+
+
+def test_values_are_apart_beyond_twice_the_tolerance_and_their_rounding():
+    assert LENGTH.apart(2.5, 2.81)
+    assert not LENGTH.apart(2.5, 2.8)
     assert not LENGTH.apart(2.5, 2.5)
 
 
@@ -248,3 +254,12 @@ def test_a_tolerance_nobody_can_meet_is_refused(tolerance: float, digits: int, w
     with pytest.raises(LabError) as caught:
         NumberAnswer(unit="mm", tolerance=tolerance, digits=digits)
     assert str(caught.value) == words
+
+
+@pytest.mark.parametrize(
+    ("given", "stands_for"),
+    [("3", (2.5, 4.0)), ("-3", (-4.0, -2.5)), ("3.0", None), ("3.04", None), ("0.3 cm", (2.5, 4.0))],
+)
+def test_a_number_written_too_coarsely_stands_for_a_range(given: str, stands_for: tuple | None):
+    found = LENGTH.read(given).stands_for
+    assert found == (None if stands_for is None else pytest.approx(stands_for))

@@ -53,20 +53,22 @@ def test_a_new_self_check_has_a_question_in_every_place_and_nothing_answered(fil
     assert [place.maker.name for place in quiz.places] == ["shares", "letters-in-order", "needle"]
     assert [place.question.maker for place in quiz.places] == ["shares", "letters-in-order", "needle"]
     assert all(place.mark.state is State.NOT_ANSWERED for place in quiz.places)
-    assert (quiz.answered, quiz.right) == (0, 0)
+    assert quiz.right_once == 0
     assert quiz.record.begun().keys() == {"01"}
     assert quiz.record.attempts() == ()
 
 
-def test_answers_are_counted_as_they_stand_now(file: Path):
+def test_a_question_that_was_right_once_stays_counted(file: Path):
     quiz = window(file)
-    quiz.places[0].answer(wrong(quiz.places[0], "not-halved"))
-    quiz.places[1].answer(right(quiz.places[1]))
-    assert (quiz.answered, quiz.right) == (2, 1)
-    quiz.places[0].answer(right(quiz.places[0]))
-    assert (quiz.answered, quiz.right) == (2, 2)
-    quiz.places[0].answer("what")
-    assert (quiz.answered, quiz.right) == (1, 1)
+    first, second, *_ = quiz.places
+    first.answer(wrong(first, "not-halved"))
+    second.answer(right(second))
+    assert quiz.right_once == 1
+    first.answer(right(first))
+    assert quiz.right_once == 2
+    first.new_numbers()
+    first.answer(wrong(first, "not-halved"))
+    assert (quiz.right_once, window(file).right_once) == (2, 2)
 
 
 @pytest.mark.parametrize("maker", EVERY_KIND, ids=lambda maker: maker.name)
@@ -158,7 +160,7 @@ def test_two_windows_lose_no_answer(file: Path):
     shares(other).answer(right(shares(other)))
     assert shares(other).tries_here == 2
     after = window(file)
-    assert (after.answered, after.right) == (2, 2)
+    assert after.right_once == 2
     assert [one.given for one in after.record.attempts(maker="shares")] == [
         wrong(shares(one), "not-halved"),
         right(shares(one)),
@@ -223,7 +225,7 @@ def test_what_is_recorded(file: Path):
     (attempt,) = place.quiz.record.attempts()
     assert (attempt.lesson, attempt.maker, attempt.seed) == ("01", "shares", place.question.seed)
     assert (attempt.given, attempt.state) == (wrong(place, "loss-added"), "wrong")
-    assert (attempt.slips, attempt.hints) == (("loss-added",), 3)
+    assert (attempt.slips, attempt.hints) == (("loss-added",), 2)
 
 
 def test_a_guess_is_not_recorded_as_a_slip(file: Path):
@@ -238,7 +240,7 @@ def test_a_right_value_badly_written_is_recorded_as_such(file: Path):
     place = window(file, Drift()).places[0]
     place.answer(place.question.kind.written(abs(place.question.right)).removeprefix("+"))
     assert [one.state for one in place.quiz.record.attempts()] == ["faulty"]
-    assert place.quiz.right == 0
+    assert place.quiz.right_once == 0
 
 
 class FullDisk(Record):
@@ -310,7 +312,7 @@ def test_hints_fade_as_the_first_answers_come_out_right(file: Path):
         # A correction is no success of the first answer.
         place.answer(right(place))
         place.new_numbers()
-    assert [*shown, place.hints_open] == [2, 1, 0, 0, 2, 1]
+    assert [*shown, place.hints_open] == [1, 0, 0, 0, 1, 0]
 
 
 def test_hints_do_not_close_because_the_question_is_answered(file: Path):
@@ -359,3 +361,26 @@ def test_picks_come_back_in_the_order_they_were_given(file: Path):
     given = list(reversed(right(place)))
     place.answer(given)
     assert window(file, OuterLetters()).places[0].mark.given == given
+
+
+def test_the_worked_solution_ends_the_question_in_every_window_and_is_no_answer(file: Path):
+    here, other = shares(window(file)), shares(window(file))
+    here.answer(wrong(here, "loss-added"))
+    here.show_solution()
+    assert here.is_over
+    assert other.answer(right(other)).state is not State.RIGHT
+    again = shares(window(file))
+    assert (again.is_solved, again.is_over, again.tries_here) == (True, True, 1)
+    assert again.mark.state is State.WRONG
+    assert again.answer(right(again)).state is State.WRONG
+    assert [one.state for one in again.quiz.record.attempts()] == ["wrong", "solution-shown"]
+    again.new_numbers()
+    assert not again.is_over
+
+
+def test_a_question_that_was_right_is_over(file: Path):
+    place = shares(window(file))
+    place.answer(right(place))
+    assert place.is_over
+    assert place.answer(wrong(place, "loss-added")).state is State.RIGHT
+    assert [one.state for one in place.quiz.record.attempts()] == ["right"]

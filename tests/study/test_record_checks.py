@@ -91,6 +91,13 @@ def test_a_list_that_holds_itself_is_refused(record: Record):
         record.add(**ANSWERED | {"given": given})
 
 
+@pytest.mark.parametrize("path", ["record.sqlite3", None, 5])
+def test_a_record_wants_a_path(path: object):
+    with pytest.raises(LabError) as refused:
+        Record(path)
+    assert str(refused.value) == f"record {path!r} is no path: give a pathlib.Path"
+
+
 @pytest.mark.parametrize(
     "act",
     [

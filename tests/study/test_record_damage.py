@@ -337,6 +337,8 @@ def test_whenever_a_rescue_is_cut_off_the_next_opening_finishes_it(
     monkeypatch.undo()
     record = Record(path)
 
+    # Who finishes a rescue tells of it as who did it would have.
+    assert (record.trouble == record.notes()[-1][1]) == (flushed < 3)
     assert answers.items() <= kept_answers(record).items()
     assert record.learner_id == sound.learner_id
     assert f"{len(record.attempts())} answers could be rescued" in record.notes()[-1][1]

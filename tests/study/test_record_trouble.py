@@ -132,6 +132,17 @@ def test_a_file_that_may_not_be_read_is_named(shared: Path):
     assert said == f"the record {path} cannot be opened or written (unable to open database file): {WHERE}"
 
 
+@on_posix
+def test_a_folder_that_may_not_be_looked_into_is_said(shared: Path):
+    path = full_record(shared / "record.sqlite3", 5).path
+    shared.chmod(0)
+    with as_nobody():
+        said = said_by(lambda: Record(path))
+    shared.chmod(0o755)
+
+    assert said == f"the record {path} cannot be opened or written (unable to open database file): {WHERE}"
+
+
 def test_a_folder_in_place_of_the_file_is_named(tmp_path: Path):
     path = tmp_path / "record.sqlite3"
     path.mkdir()
