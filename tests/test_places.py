@@ -3,6 +3,7 @@
 import os
 import subprocess
 import sys
+import unicodedata
 import zipfile
 from pathlib import Path
 
@@ -91,6 +92,91 @@ def test_a_folder_that_cannot_be_made_is_named(tmp_path: Path, monkeypatch: pyte
         f"the learner's folder {tmp_path / 'file' / 'folder'} cannot be made ({os.strerror(20)}): "
         "set LABLIB_FOLDER to a folder you can write to"
     )
+
+
+def test_a_named_learner_has_a_folder_within(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("LABLIB_FOLDER", str(tmp_path))
+    monkeypatch.setenv("LABLIB_LEARNER", "Ana")
+    assert places.learner_name() == "Ana"
+    assert places.learner_folder() == tmp_path / "learners" / "ana"
+    assert (tmp_path / "learners" / "ana").is_dir()
+    assert places.record_file() == tmp_path / "learners" / "ana" / "record.sqlite3"
+    assert not places.record_file().exists()
+
+
+@pytest.mark.parametrize("given", [None, ""])
+def test_nobody_has_to_be_named(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, given: str | None) -> None:
+    monkeypatch.setenv("LABLIB_FOLDER", str(tmp_path))
+    monkeypatch.delenv("LABLIB_LEARNER", raising=False)
+    if given is not None:
+        monkeypatch.setenv("LABLIB_LEARNER", given)
+    assert places.learner_name() == ""
+    assert places.learner_folder() == tmp_path
+    assert places.record_file() == tmp_path / "record.sqlite3"
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [
+        ("Ana", "ana"),
+        ("ÄNNE", "änne"),
+        ("Änne", "A\u0308nne"),
+        ("Weiß", "WEISS"),
+        ("Σίσυφος", "σίσυφοσ"),
+        ("ŽOFIE", "žofie"),
+    ],
+)
+def test_case_and_ways_of_writing_a_letter_do_not_part_a_learner(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, one: str, other: str
+) -> None:
+    monkeypatch.setenv("LABLIB_FOLDER", str(tmp_path))
+    folders = []
+    for name in (one, other):
+        monkeypatch.setenv("LABLIB_LEARNER", name)
+        folders.append(places.learner_folder())
+        assert places.learner_name() == unicodedata.normalize("NFC", name)
+    assert folders[0] == folders[1]
+    assert len(list((tmp_path / "learners").iterdir())) == 1
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["A", "7", "Ana-Lucía O. de la Cruz_2", "李小龙", "अनन्या", "عائشة", "x" * 60, "com10", "console"],
+)
+def test_people_are_called_many_things(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, name: str) -> None:
+    monkeypatch.setenv("LABLIB_FOLDER", str(tmp_path))
+    monkeypatch.setenv("LABLIB_LEARNER", "")
+    places.set_learner(name)
+    assert os.environ["LABLIB_LEARNER"] == name
+    assert places.learner_folder().parent == tmp_path / "learners"
+
+
+NO_FOLDERS = [
+    *("../x", "a/b", "a\\b", "a\0b", "a\nb", "~ana", ".ana", "-ana", "_ana", " ana", "ana ", "ana.", "."),
+    *("con", "CON", "nul.txt", "Aux.tar.gz", "com1", "LPT9", "prn .x", "a*", "a?", "a:b", "C:", '"a"', "a|b"),
+    *("x" * 61, "ŉ" * 31, "ana²", "..", "\u200bana", "ana\u202e", "\u0301ana", "a\ud800", "\udcff"),
+]
+
+
+@pytest.mark.parametrize("name", NO_FOLDERS, ids=ascii)
+def test_what_cannot_be_a_folder_everywhere_is_no_name(monkeypatch: pytest.MonkeyPatch, name: str) -> None:
+    monkeypatch.setenv("LABLIB_LEARNER", "Ana")
+    words = (
+        f"learner's name {name!r} cannot be the name of a folder: give 1 to 60 letters, digits, spaces or "
+        "any of . _ -, beginning with a letter or a digit, not ending in a full stop or a space, and no name "
+        "that Windows keeps for a device, such as con or com1"
+    )
+    with pytest.raises(LabError) as said:
+        places.set_learner(name)
+    assert str(said.value) == words
+    assert os.environ["LABLIB_LEARNER"] == "Ana"
+    # An environment holds neither, so nobody can be called so there.
+    if "\0" not in name and "\ud800" not in name:
+        monkeypatch.setenv("LABLIB_LEARNER", name)
+        for ask in (places.learner_name, places.learner_folder, places.record_file):
+            with pytest.raises(LabError) as said:
+                ask()
+            assert str(said.value) == words
 
 
 def test_an_installed_copy_carries_every_lesson_sheet_and_key(tmp_path: Path) -> None:
