@@ -117,7 +117,7 @@ class FocimeterReading(Maker[ReadingCase]):
     def hints(self, case: ReadingCase) -> tuple[str, ...]:
         """Return hints."""
         return (
-            "Which of the two readings is the more plus? That one is the sphere.",
-            "How far is it from the first reading to the second, and which way? That is the cylinder.",
+            "Which of the two readings is the sphere, and how do you know?",
+            "The more plus one is the sphere. How far is it from there to the other, and which way?",
             "The axis lies along the lines of one of the readings. Of which?",
         )

@@ -59,7 +59,7 @@ class PowerInMeridian(Maker[MeridianCase]):
 
     name = "power-in-meridian"
     lesson = "03"
-    skill = "power-in-meridian"
+    skill = "power-in-a-meridian"
     slips = (_COSINE, _STRAIGHT, _WHOLE)
 
     def draw(self, draws: Draws) -> MeridianCase:

@@ -33,7 +33,7 @@ class VertexToric(Maker[VertexCase]):
 
     name = "vertex-toric"
     lesson = "03"
-    skill = "vertex-distance-toric"
+    skill = "toric-vertex-distance"
     slips = (WRONG_WAY, _SPHERE_ALONE, _BY_ITSELF)
 
     def draw(self, draws: Draws) -> VertexCase:
