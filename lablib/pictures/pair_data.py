@@ -32,18 +32,30 @@ class PairSeen:
     reach_prism_d: float
 
     def power_d(self, eye: Eye) -> float:
-        """Return the power of an eye's lens [D]."""
+        """Return the power of an eye's lens [D].
+
+        eye: which.
+        """
         return self.right_d if eye is Eye.RIGHT else self.left_d
 
     def centre_mm(self, eye: Eye) -> float:
-        """Return where an optical centre stands as drawn, to the observer's right of the bridge [mm]."""
+        """Return where an optical centre stands as drawn, to the observer's right of the bridge [mm].
+
+        eye: which.
+        """
         return -eye.nasal_sign * (self.right_centre_mm if eye is Eye.RIGHT else self.left_centre_mm)
 
     def pupil_mm(self, eye: Eye) -> float:
-        """Return where a pupil stands as drawn, to the observer's right of the bridge [mm]."""
+        """Return where a pupil stands as drawn, to the observer's right of the bridge [mm].
+
+        eye: which.
+        """
         return -eye.nasal_sign * (self.right_pd_mm if eye is Eye.RIGHT else self.left_pd_mm)
 
     def base_prism_d(self, eye: Eye) -> complex:
-        """Return an eye's prism as an arrow to draw, x + iy [prism D]."""
+        """Return an eye's prism as an arrow to draw, x + iy [prism D].
+
+        eye: which.
+        """
         inwards, upwards = self.pair.right if eye is Eye.RIGHT else self.pair.left
         return complex(eye.nasal_sign * inwards, upwards)
