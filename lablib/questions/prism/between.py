@@ -154,9 +154,8 @@ class BetweenTheEyes(Maker[TwoPrismsCase]):
     def hints(self, case: TwoPrismsCase) -> tuple[str, ...]:
         """Return hints."""
         return (
-            "Draw both lenses facing the wearer, with an arrow to each base. Do the arrows point the same "
-            "way?",
-            "Arrows that point the same way leave their difference between the eyes, opposite ones their "
+            "Draw both lenses facing the wearer, with an arrow to each base.",
+            "Do the arrows point the same way? Then their difference is left between the eyes, else their "
             "sum.",
         )
 

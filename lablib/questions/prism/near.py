@@ -141,6 +141,6 @@ class NearImbalance(Maker[NearCase]):
     def hints(self, case: NearCase) -> tuple[str, ...]:
         """Return hints."""
         return (
-            "Work out each lens by itself, amount and base. Do both bases point the same way?",
-            "Think of the images: bases that point the same way move both the same way.",
+            "Work out each lens by itself first, amount and base.",
+            "Do both bases point the same way? If they do, both images move the same way.",
         )

@@ -132,7 +132,8 @@ class PrismAtAPoint(_AtAPoint):
     def hints(self, case: PointCase) -> tuple[str, ...]:
         """Return hints from the lens's shape to the rule."""
         return (
-            "Where is this lens thick: in its middle or at its rim? The base lies there.",
+            "Sketch the lens cut in two, with the point the eye looks through.",
+            "Where is this lens thick, in its middle or at its rim? The base lies there.",
             "Prism dioptres = power in dioptres times distance in centimetres.",
         )
 
@@ -234,7 +235,7 @@ class PrismAtAPointToric(_AtAPoint):
     def hints(self, case: PointCase) -> tuple[str, ...]:
         """Return hints from the idea to the formulae."""
         return (
-            "The axis is oblique. Do you expect prism in one direction only?",
+            "Make a sketch facing the wearer: the nose, the axis, and the point.",
             "Power along 180: S + C sin² A. Power along 90: S + C cos² A. Cross term: C sin A cos A, with a "
             "minus for the right eye.",
             "Base in: -(power along 180 times in + cross term times up) / 10. Base up: -(cross term times in "
