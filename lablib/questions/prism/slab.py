@@ -82,7 +82,7 @@ class SlabOffEye(Maker[SlabCase]):
         """Return two lenses with a large imbalance; in half of them the spheres alone mislead."""
         misleading = draws.whole(2) == 0
         while True:
-            case = _draw_case(draws)
+            case = _draw_misleading(draws) if misleading else _draw_plain(draws)
             amount = round(case.found.amount_prism_d, 6)
             misleads = case.by_sphere.eye not in (None, case.found.eye)
             if amount >= _LEAST_PRISM_D and misleads == misleading:
@@ -163,17 +163,26 @@ def _workings(case: SlabCase) -> tuple[Working, ...]:
     return steps
 
 
-def _draw_case(draws: Draws) -> SlabCase:
-    """Two lenses of one sign, each with a cylinder along or across the upright, or none."""
+def _draw_plain(draws: Draws) -> SlabCase:
+    """Two lenses of one sign of which the one with more minus or less plus has it in its sphere."""
     sign = draws.one_of((-1.0, -1.0, 1.0))
-    return SlabCase(
-        right=_draw_lens(draws, sign), left=_draw_lens(draws, sign), drop_mm=draws.one_of(_DROPS_MM)
-    )
+    lenses = [_lens(sign * draws.step(0.5, 5.0, 0.25), *_draw_cylinder(draws)) for _ in range(2)]
+    return SlabCase(right=lenses[0], left=lenses[1], drop_mm=draws.one_of(_DROPS_MM))
 
 
-def _draw_lens(draws: Draws, sign: float) -> Prescription:
-    sphere = sign * draws.step(0.5, 5.0, 0.25)
-    if draws.whole(3) == 0:
-        return Prescription(sphere_d=sphere)
-    cylinder, axis = draws.step(-3.5, -0.5, 0.25), draws.one_of((90.0, 180.0))
-    return Prescription(sphere_d=sphere, cylinder_d=cylinder, axis_deg=axis)
+def _draw_misleading(draws: Draws) -> SlabCase:
+    """Two lenses of which one has less minus in its sphere, and a strong cylinder along 90."""
+    sphere = draws.step(-4.0, 2.0, 0.25)
+    with_cylinder = _lens(sphere, draws.step(-4.0, -2.5, 0.25), 180.0)
+    other = _lens(sphere - draws.step(0.25, 1.0, 0.25), draws.step(-3.0, 0.0, 0.25), 90.0)
+    right, left = draws.shuffled((with_cylinder, other))
+    return SlabCase(right=right, left=left, drop_mm=draws.one_of(_DROPS_MM))
+
+
+def _draw_cylinder(draws: Draws) -> tuple[float, float]:
+    """A cylinder and its axis along or across the upright, or none."""
+    return draws.one_of((0.0, 1.0, 1.0)) * draws.step(-2.0, -0.5, 0.25), draws.one_of((90.0, 180.0))
+
+
+def _lens(sphere_d: float, cylinder_d: float, axis_deg: float) -> Prescription:
+    return Prescription(sphere_d=sphere_d, cylinder_d=cylinder_d, axis_deg=axis_deg if cylinder_d else None)
