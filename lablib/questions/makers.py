@@ -4,10 +4,20 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from lablib.errors import LabError
-from lablib.questions import bench_stack, layout, lens_form, power, prescription, prism, start_here, surfaces
+from lablib.questions import (
+    bench_stack,
+    layout,
+    lens_form,
+    power,
+    prescription,
+    prism,
+    start_here,
+    surfaces,
+    ticket_check,
+)
 from lablib.study.maker import Maker
 
-_TOPICS = (start_here, bench_stack, prescription, power, surfaces, layout, prism, lens_form)
+_TOPICS = (start_here, bench_stack, prescription, ticket_check, power, surfaces, layout, prism, lens_form)
 MAKERS: Mapping[str, Maker] = MappingProxyType(
     {maker.name: maker for topic in _TOPICS for maker in topic.MAKERS}
 )

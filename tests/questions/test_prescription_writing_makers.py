@@ -8,12 +8,12 @@ from evaluation import assert_comes_out
 from lablib.optics.prescription import Prescription
 from lablib.questions import makers
 from lablib.questions.answers.prescription import OTHER_FORM, PrescriptionAnswer
-from lablib.questions.prescription import MAKERS, SphericalEquivalent, Transpose
+from lablib.questions.prescription import SphericalEquivalent, Transpose
 from lablib.study.marking import Mark, State, mark
 from lablib.study.question import Question
 
 SEEDS = range(600)
-TRANSPOSE, EQUIVALENT = MAKERS
+TRANSPOSE, EQUIVALENT = MAKERS = (Transpose(), SphericalEquivalent())
 # One lens whose axis stays below 180 when 90 is added, and one whose axis goes past it.
 LENS = Prescription(sphere_d=2, cylinder_d=-1.5, axis_deg=20)
 PAST = Prescription(sphere_d=-1, cylinder_d=2.25, axis_deg=120)
@@ -134,8 +134,10 @@ def test_an_eighth_may_be_cut_off_or_rounded():
     assert asked.right == -2.375
     for text in ("-2.375", "-2.37", "-2.38", "-2,375", "-2,37 D"):
         assert mark(asked, text).state is State.RIGHT, text
-    for text in ("-2.36", "-2.39", "-2.4", "-2.35"):
+    for text in ("-2.36", "-2.39", "-2.35"):
         assert mark(asked, text).state is State.WRONG, text
+    # One decimal fits as far as it goes.
+    assert mark(asked, "-2.4").state is State.NOT_UNDERSTOOD
 
 
 @pytest.mark.parametrize("maker", MAKERS, ids=lambda maker: maker.name)

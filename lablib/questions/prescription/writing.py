@@ -8,16 +8,12 @@ from lablib.optics.power_workings import spherical_equivalent_working, transposi
 from lablib.optics.prescription import Prescription
 from lablib.questions.answers.prescription import OTHER_FORM, PrescriptionAnswer
 from lablib.questions.answers.prescription_line import Lens, Past180
+from lablib.questions.prescription.lenses import toric_lens
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
 from lablib.study.question import Slip, Solution
 from lablib.working import Term, Working
-
-_STEP_D = 0.25
-_SPHERE_D, _LEAST_CYLINDER_D, _MOST_CYLINDER_D = 6.0, 0.5, 3.0
-# Where two slips in the axis coincide, or go past nothing.
-_SPECIAL_AXES = (45, 90, 135, 180)
 
 
 class _LensQuestion(Maker[Prescription]):
@@ -26,18 +22,8 @@ class _LensQuestion(Maker[Prescription]):
     lesson = "02"
 
     def draw(self, draws: Draws) -> Prescription:
-        """Return a lens in quarter dioptres with an oblique axis.
-
-        None of its powers is plano, and sphere, sum and middle differ in size as well, so that an answer
-        without its signs fits one of them alone.
-        """
-        while True:
-            sphere = draws.step(-_SPHERE_D, _SPHERE_D, _STEP_D)
-            cylinder = draws.step(_LEAST_CYLINDER_D, _MOST_CYLINDER_D, _STEP_D) * draws.one_of((-1.0, 1.0))
-            axis = draws.step(1.0, 179.0, 1.0)
-            sizes = {0.0, *(abs(sphere + share * cylinder) for share in (0.0, 0.5, 1.0))}
-            if len(sizes) == 4 and axis not in _SPECIAL_AXES:
-                return Prescription(sphere_d=sphere, cylinder_d=cylinder, axis_deg=axis)
+        """Return a lens in quarter dioptres with an oblique axis."""
+        return toric_lens(draws)
 
     @abstractmethod
     def workings(self, case: Prescription) -> tuple[Working, ...]:
