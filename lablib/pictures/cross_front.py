@@ -1,0 +1,122 @@
+"""The lens of an optical cross from the front: its two meridians, and one that turns."""
+
+import cmath
+import math
+
+from matplotlib.colors import to_rgba
+from matplotlib.lines import Line2D
+from matplotlib.patches import Circle
+
+from lablib.pictures.captions import WORDS_PT, write_still
+from lablib.pictures.cross_data import CrossThere, on
+from lablib.pictures.kept import KeptPicture
+from lablib.pictures.palette import GLASS, INK, OKABE_ITO, OUTLINE, QUIET_INK, Look
+from lablib.pictures.window import Box, Spot, Window, place, shown_px
+
+MINUS_AXIS = Look(colour=OKABE_ITO["blue"], dashes="solid", width_pt=2.4)
+PLUS_AXIS = Look(colour=OKABE_ITO["vermilion"], dashes=(0, (6, 2)), width_pt=2.4)
+TURNING = Look(colour=INK, dashes=(0, (1.5, 1.2)), width_pt=1.8)
+READ_OFF = Look(colour=INK, mark="o")
+# The lens is drawn with this radius [shown px]; numbers stand beyond its upper half, words beyond its ends.
+RADIUS_PX = 98.0
+_NUMBERS_PX, _TICK_PX, _WORDS_PX, _NEXT_PX = 114.0, 5.0, 9.0, 20.0
+# Numbers are wider than they are high, so those at the sides stand farther out.
+_WIDER_PX = 6.0
+_NUMBERS_DEG = tuple(range(0, 181, 30))
+# Words may also stand so far aside from the end of their meridian, downwards first [degrees].
+_ASIDE_DEG = (0.0, 9.0, 18.0, 27.0, -9.0, -18.0)
+
+
+class CrossFront:
+    """A lens with its cross, as an observer facing the wearer sees it.
+
+    picture: the picture it is part of.
+    box_px: left, bottom, right and top [shown px].
+    """
+
+    def __init__(self, picture: KeptPicture, box_px: Box) -> None:
+        left, bottom, right, top = self.box_px = box_px
+        width, height = right - left, top - bottom
+        self.window = Window(
+            picture,
+            left_px=left,
+            bottom_px=bottom,
+            width_px=width,
+            height_px=height,
+            origin_x_px=width / 2.0,
+            origin_y_px=height / 2.0,
+        )
+        self._middle = complex(*self.window.px(0.0, 0.0))
+        self._add_lens(picture)
+        axes, style = self.window.axes, {"solid_capstyle": "butt"}
+        self.minus, self.plus = (
+            picture.moving(axes.plot([], [], zorder=3, **style, **look.line())[0])
+            for look in (MINUS_AXIS, PLUS_AXIS)
+        )
+        ends = {"marker": READ_OFF.mark, "markersize": 6}
+        self.turning = picture.moving(axes.plot([], [], zorder=5, **ends, **TURNING.line())[0])
+        style = {"fontsize": WORDS_PT, "ha": "center", "va": "center", "color": INK, "zorder": 9}
+        self.minus_words, self.plus_words, self.turning_words = (self.window.label(**style) for _ in range(3))
+
+    def _add_lens(self, picture: KeptPicture) -> None:
+        """Add the lens, a tick every ten degrees of its upper half, and a number every thirty."""
+        glass = {"facecolor": to_rgba(GLASS.colour, GLASS.opacity), "edgecolor": OUTLINE.colour}
+        self.window.axes.add_patch(Circle((0.0, 0.0), RADIUS_PX, linewidth=1.2, zorder=1, **glass))
+        style = {"color": QUIET_INK, "linewidth": 0.7, "transform": shown_px(picture)}
+        for degrees in range(0, 181, 10):
+            way = cmath.rect(1.0, math.radians(degrees))
+            line = [self._middle + far * way for far in (RADIUS_PX, RADIUS_PX + _TICK_PX)]
+            picture.figure.add_artist(Line2D([at.real for at in line], [at.imag for at in line], **style))
+        self._numbers: list[Box] = []
+        for degrees in _NUMBERS_DEG:
+            way = cmath.rect(1.0, math.radians(degrees))
+            at = self._middle + (_NUMBERS_PX + _WIDER_PX * abs(way.real)) * way
+            write_still(picture, (at.real, at.imag), f"{degrees}", color=QUIET_INK, ha="center")
+            self._numbers.append((at.real - 14.0, at.imag - 8.0, at.real + 14.0, at.imag + 8.0))
+
+    def update(self, data: CrossThere) -> None:
+        """Draw a lens and the meridian to read.
+
+        data: what to draw.
+        """
+        taken, cross = list(self._numbers), data.cross
+        parts = (
+            (self.minus, self.minus_words, cross.first_d, cross.first_meridian_deg),
+            (self.plus, self.plus_words, cross.second_d, cross.second_meridian_deg),
+        )
+        for line, label, power, meridian in parts:
+            line.set_visible(data.is_toric)
+            label.set_visible(data.is_toric)
+            if data.is_toric:
+                line.set_data(*_ends(meridian))
+                self._write(label, on(power, meridian), meridian, taken)
+        self.turning.set_data(*_ends(data.meridian_deg))
+        # On one of the two meridians the words of that one say it already.
+        is_said = data.is_toric and data.meridian_deg in (cross.first_meridian_deg, cross.second_meridian_deg)
+        self.turning_words.set_visible(not is_said)
+        if not is_said:
+            self._write(self.turning_words, data.read_off, data.meridian_deg, taken)
+
+    def _write(self, label, words: str, meridian_deg: float, taken: list[Box]) -> None:
+        """Write words beyond the lower end of a meridian, which has no numbers."""
+        place(label, words, self._spots(meridian_deg), inside=self.box_px, taken=taken, drawn=self._rim())
+
+    def _spots(self, meridian_deg: float) -> list[Spot]:
+        spots, end = [], meridian_deg + 180.0
+        for beyond in (_WORDS_PX, _WORDS_PX + _NEXT_PX):
+            for aside in _ASIDE_DEG:
+                way = cmath.rect(1.0, math.radians(end + (aside if end < 270.0 else -aside)))
+                at = self._middle + (RADIUS_PX + beyond) * way
+                spots.append((at.real, at.imag, round(way.real, 2), round(way.imag, 2)))
+        return spots
+
+    def _rim(self) -> list[Box]:
+        """Boxes along the lower rim of the lens, for words to keep off."""
+        around = [self._middle + cmath.rect(RADIUS_PX, math.radians(angle)) for angle in range(180, 361, 6)]
+        return [(at.real - 3.0, at.imag - 3.0, at.real + 3.0, at.imag + 3.0) for at in around]
+
+
+def _ends(meridian_deg: float) -> tuple[list[float], list[float]]:
+    """Both ends of a meridian on the rim of the lens [shown px from its middle]."""
+    end = cmath.rect(RADIUS_PX, math.radians(meridian_deg))
+    return [-end.real, end.real], [-end.imag, end.imag]
