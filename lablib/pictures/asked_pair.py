@@ -11,7 +11,7 @@ from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame
 from lablib.pictures.asked_base import KEY_Y_PX, RIM_PX, WIDE_PX, Asked, AskedPicture, short
 from lablib.pictures.asked_sign import Measure, Stand, spots_round, words_in
-from lablib.pictures.captions import add_key, step_down, write_still
+from lablib.pictures.captions import add_key, moving_words, step_down
 from lablib.pictures.lens_section import NOWHERE
 from lablib.pictures.palette import (
     BOXED_CENTRE,
@@ -34,6 +34,7 @@ _MOST_PD_MM = 60.0
 # The distance of both eyes, given for one, is to be seen.
 _BOTH_PD_MM = 72.0
 _EVERY = 6
+_SHADING_PX = 136.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +47,7 @@ class Pair:
     measured_from: "bridge" where the answer is a distance from the middle of the bridge, "boxed centre"
         where it is the decentration, in positive.
     show_eyes: whether the eyes are named before the right answer is shown.
+    shade: whether the lens asked about is shaded before the right answer is shown.
 
     Raises LabError for a number or a word that cannot be.
     """
@@ -58,6 +60,7 @@ class Pair:
     eye: str
     measured_from: str
     show_eyes: bool = True
+    shade: bool = True
     frame: Frame = field(init=False)
 
     def __post_init__(self) -> None:
@@ -110,15 +113,15 @@ class Rim:
         self.pd = Measure(picture.window)
         self.name = words_in(picture.window)
 
-    def show(self, case: Pair, named: bool) -> None:
+    def show(self, case: Pair, *, named: bool, shaded: bool) -> None:
         """Draw a rim.
 
-        case: the pair; named: whether its eye is named.
+        case: the pair; named: whether its eye is named; shaded: whether it is, where it is asked about.
         """
         middle, half_a, half_b = case.boxed_centre_mm(self.eye), case.a_mm / 2.0, case.b_mm / 2.0
         outline = case.frame.outline(self.eye)
         self.lens.set_xy(np.column_stack([middle + outline.x_mm[::_EVERY], outline.y_mm[::_EVERY]]))
-        asked = case.eye == self.eye.value
+        asked = shaded and case.eye == self.eye.value
         self.lens.set_facecolor(to_rgba(GLASS.colour, GLASS.opacity) if asked else PAPER)
         x0, x1 = middle - half_a, middle + half_a
         self.box.set_data([x0, x1, x1, x0, x0], [-half_b, -half_b, half_b, half_b, -half_b])
@@ -158,12 +161,14 @@ class PairPicture(AskedPicture):
         self.middle = words_in(self.window, color=QUIET_INK)
         self.heading("Two rims, facing the wearer [mm]")
         add_key(self, [(0.0, KEY_Y_PX, BOXED_CENTRE, _BOXED_CENTRE)])
-        write_still(self, (136.0, KEY_Y_PX), "shaded: the lens asked about", color=QUIET_INK)
+        self.shading = moving_words(self, axes, (_SHADING_PX, KEY_Y_PX), color=QUIET_INK)
+        self.shading.set_text("shaded: the lens asked about")
 
     def show_case(self, case: Pair, data: Asked) -> None:
         """Set rims, bridge and boxing numbers.
 
-        case: the pair; data: the eyes are named once the right answer is in it.
+        case: the pair; data: the eyes are named, and the lens asked about shaded, once the right answer is
+            in it.
         """
         self.window.set_scale(step_down(SCALES_PX_PER_MM, _fits(case)))
         half_dbl, half_b = case.dbl_mm / 2.0, case.b_mm / 2.0
@@ -174,8 +179,10 @@ class PairPicture(AskedPicture):
         arc = np.linspace(-1.0, 1.0, 21)
         self.bridge.set_data(half_dbl * arc, case.b_mm * (0.24 - 0.12 * arc**2))
         self._write_middle(half_b)
+        told = data.right is not None
+        self.shading.set_visible(case.shade or told)
         for rim in self.rims.values():
-            rim.show(case, case.show_eyes or data.right is not None)
+            rim.show(case, named=case.show_eyes or told, shaded=case.shade or told)
         self._measure(case)
 
     def _write_middle(self, half_b: float) -> None:

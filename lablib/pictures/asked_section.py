@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 import numpy as np
 from matplotlib.patches import Polygon
 
-from lablib.errors import require_between, require_finite, require_one_of
+from lablib.errors import LabError, require_between, require_finite, require_one_of
 from lablib.optics.surface import Surface
 from lablib.pictures.asked_base import (
     ASIDE_PX,
@@ -31,7 +31,7 @@ _HEAD_PX, _BESIDE_PX, _FOOT_PX = 82.0, 50.0, 36.0
 _MEASURE_PX = 20.0
 # How far from the edge the brackets stand: the right one, and outside it the learner's.
 _RIGHT_PX, _YOURS_PX, _HOOK_PX = 12.0, 28.0, 5.0
-_POINTS = 41
+_POINTS, _LONGEST_WORDS = 41, 10
 _SIDES = {"left": (-1,), "right": (1,), "both": (-1, 1)}
 
 
@@ -43,6 +43,7 @@ class CutLens:
     front_radius_mm, back_radius_mm: positive where the centre lies on the eye's side; 0 for flat [mm].
     centre_mm: thickness at the optical centre, above 0 [mm].
     side: "left", "right" or "both": which edge is asked about.
+    left_words, right_words: what each side is called, written once the right answer is shown; empty for none.
 
     Raises LabError for a number or a word that cannot be, or a surface that does not reach an edge.
     """
@@ -53,6 +54,8 @@ class CutLens:
     back_radius_mm: float
     centre_mm: float
     side: str
+    left_words: str = ""
+    right_words: str = ""
     along_mm: np.ndarray = field(init=False)
     front_mm: np.ndarray = field(init=False)
     back_mm: np.ndarray = field(init=False)
@@ -61,6 +64,9 @@ class CutLens:
         for name in ("half_left_mm", "half_right_mm", "centre_mm"):
             require_between(name, getattr(self, name), low=0.0, high=60.0, unit="mm", open_low=True)
         require_one_of("side", self.side, tuple(_SIDES))
+        for words in (self.left_words, self.right_words):
+            if len(words) > _LONGEST_WORDS:
+                raise LabError(f"side {words!r} is too long a name: give {_LONGEST_WORDS} letters at most")
         along = np.linspace(-self.half_left_mm, self.half_right_mm, _POINTS)
         object.__setattr__(self, "along_mm", along)
         object.__setattr__(self, "front_mm", _sag_mm("front_radius_mm", self.front_radius_mm, along))
@@ -144,17 +150,18 @@ class SectionPicture(AskedPicture):
         place(self.centre, words, spots, **self.space)
 
     def _tell(self, case: CutLens, *, told: bool) -> None:
-        """Write half-diameters and radii, or neither."""
+        """Write half-diameters with the names of both sides, and radii, or nothing."""
         self.radii.set_visible(told)
         self.radii.set_text(f"front {_radius(case.front_radius_mm)},  back {_radius(case.back_radius_mm)}")
         zero, above = -case.middle_mm, _above_mm(case, self.window.px_per_mm)
-        for measure, end in zip(self.halves, (-case.half_left_mm, case.half_right_mm), strict=True):
+        ends_mm, names = (-case.half_left_mm, case.half_right_mm), (case.left_words, case.right_words)
+        for measure, end, name in zip(self.halves, ends_mm, names, strict=True):
             if not told:
                 measure.hide()
                 continue
             ends = ((zero, above), (zero + end, above))
             self.fence(np.array(ends))
-            measure.show(ends, f"{short(abs(end))} mm", side=1, **self.space)
+            measure.show(ends, f"{name} {short(abs(end))} mm".lstrip(), side=1, **self.space)
 
     def stand(self, case: CutLens, value: float, right: bool) -> Stand:
         """Return a bracket from the front edge down by a thickness, or up where it is negative, at each edge.

@@ -59,6 +59,7 @@ def pair(seed: int) -> Case:
     eye = chance.choice(("right", "left"))
     a, b, dbl = grid(chance, 40.0, 62.0), grid(chance, 24.0, 52.0), grid(chance, 12.0, 26.0)
     values = {"a_mm": a, "b_mm": b, "dbl_mm": dbl, "eye": eye, "show_eyes": chance.random() < 0.7}
+    values["shade"] = chance.random() < 0.7
     distance = grid(chance, 26.0, 37.0)
     if chance.random() < 0.5:
         shown = {"right_pd_mm": distance, "left_pd_mm": grid(chance, 26.0, 37.0)}
@@ -136,6 +137,9 @@ def section(seed: int) -> Case:
     centre = round(max(1.0, bend + 0.8), 1)
     values = {"half_left_mm": left, "half_right_mm": right, "front_radius_mm": front, "back_radius_mm": back}
     thickness = centre - sag(front, half) + sag(back, half)
+    if chance.random() < 0.6:
+        sides = chance.choice((("nasal", "temporal"), ("temporal", "nasal")))
+        values |= dict(zip(("left_words", "right_words"), sides, strict=True))
     return Case(
         name="section",
         values=values | {"centre_mm": centre, "side": side},

@@ -13,7 +13,7 @@ from lablib.optics.eye import Eye
 from lablib.optics.surface import sagitta_mm
 from lablib.pictures.asked import DRAWINGS, Asked, picture_for
 from lablib.pictures.asked_cap import arc_mm
-from lablib.pictures.asked_joints import TOPS_NM
+from lablib.pictures.asked_joints import TICKS_NM
 from lablib.pictures.kept import KeptPicture
 from lablib.pictures.label import Label
 from lablib.pictures.palette import OKABE_ITO
@@ -73,7 +73,7 @@ def test_an_unknown_drawing_is_said_with_those_there_are():
 @by_name
 def test_missing_and_unknown_values_are_said(name: str):
     values = MAKE[name](1).values
-    first = sorted(set(values) - {"show_eyes"})[0]
+    first = sorted(set(values) - {"show_eyes", "shade", "left_words", "right_words"})[0]
     without = {key: value for key, value in values.items() if key != first}
 
     with pytest.raises(LabError, match=f"values of a drawing: '{first}' is missing: give "):
@@ -358,6 +358,18 @@ def test_pair_names_no_eye_before_the_answer_where_that_is_asked():
         )
 
 
+def test_pair_shades_no_lens_before_the_answer_where_that_would_tell():
+    for shade in (True, False):
+        values = pair_values(shade=shade)
+        picture = picture_for(Drawing(name="pair", values=values))
+        for given, right in ((None, None), (3.0, None), (3.0, 3.5), (3.0, None)):
+            picture.update(Asked(values=values, given=given, right=right))
+            is_shaded = shade or right is not None
+            asked, other = (picture.rims[eye].lens.get_facecolor() for eye in (Eye.RIGHT, Eye.LEFT))
+            assert (asked != other) == is_shaded
+            assert ("shaded: the lens asked about" in {text for text, _ in words(picture)}) == is_shaded
+
+
 @pytest.mark.parametrize("seed", range(8))
 def test_blank_is_a_circle_about_the_optical_centre_that_touches_the_outline(seed: int):
     picture, case = drawn("blank", seed)
@@ -505,6 +517,20 @@ def test_section_keeps_what_has_to_be_worked_out_until_it_is_answered(seed: int)
         assert not any(part.get_visible() for half in picture.halves for part in (half.line, half.label))
 
 
+def test_section_names_both_sides_once_it_is_answered():
+    names = {"left_words": "nasal", "right_words": "temporal"}
+    values = MAKE["section"](1).values | names
+    picture = picture_for(Drawing(name="section", values=values))
+    assert not any("nasal" in text or "temporal" in text for text, _ in words(picture))
+    picture.update(Asked(values=values, right=5.0))
+    left, right = (measure.label.get_text() for measure in picture.halves)
+
+    assert (left, right) == (
+        f"nasal {values['half_left_mm']:g} mm",
+        f"temporal {values['half_right_mm']:g} mm",
+    )
+
+
 def test_section_draws_a_negative_thickness_upwards():
     picture, case = drawn("section", 1)
     picture.update(Asked(values=case.values, given=-1.5, right=case.right))
@@ -595,12 +621,13 @@ def test_joints_have_bars_as_long_as_their_torques(seed: int):
         assert row.bar.get_width() == pytest.approx(value * picture.px_per_nm)
         assert row.bar.get_x() == 0.0
     for sign, value in values_in(picture, case):
-        assert sign.line.get_xdata() == pytest.approx(value * picture.px_per_nm)
+        places = np.concatenate(parts(sign.line))
+        assert places[:, 0] == pytest.approx(value * picture.px_per_nm)
     assert picture.right.mark.get_ydata()[0] < picture.yours.mark.get_ydata()[0], "never in one line"
 
 
 @pytest.mark.parametrize("seed", range(8))
-def test_joints_hang_like_a_chain_between_block_and_lens_and_the_tip_beyond_it(seed: int):
+def test_joints_hang_like_a_chain_between_block_and_lens_and_the_tip_is_no_link_of_it(seed: int):
     picture, _ = drawn("joints", seed)
     rows = [row for row in picture.joints if row.bar.get_visible()]
     ends = [(row.link.get_center()[1], row.link.get_height() / 2.0) for row in rows]
@@ -613,23 +640,59 @@ def test_joints_hang_like_a_chain_between_block_and_lens_and_the_tip_beyond_it(s
         assert upper - half < lower + other, "each link passes through the next"
     assert ends[0][0] < block[0] < ends[0][0] + ends[0][1]
     assert ends[-1][0] - ends[-1][1] < lens[1] < ends[-1][0]
-    assert picture.tip.link.get_center()[1] < lens[0]
-    assert picture.tip.link.get_facecolor() != rows[0].link.get_facecolor()
+    post = picture.post.get_xy()
+    assert post[:, 1].max() == pytest.approx(lens[0]), "it stands against the other side of the lens"
+    assert post[:, 1].min() < picture.tip.number[2] < lens[0]
+    assert not hasattr(picture.tip, "link")
+
+
+@pytest.mark.parametrize("seed", range(SEEDS))
+def test_joints_keep_the_line_of_an_answer_off_their_numbers(seed: int):
+    picture, case = drawn("joints", seed)
+    numbers = [row.words for row in (*picture.joints, picture.tip) if row.bar.get_visible()]
+    renderer = picture.figure.canvas.get_renderer()
+    for sign, _ in values_in(picture, case):
+        for piece in parts(sign.line):
+            (x, top), (_, low) = (picture.window.px(*end) for end in (piece[0], piece[-1]))
+            for number in numbers:
+                left, under, right, over = number.get_window_extent(renderer).extents
+                assert not (left < x < right and under < top and low < over), (number.get_text(), x)
+    assert parts(picture.right.line)[0][0, 1] > parts(picture.right.line)[-1][-1, 1]
 
 
 @pytest.mark.parametrize("seed", range(8))
 def test_joints_have_a_scale_with_few_tops(seed: int):
     picture, case = drawn("joints", seed)
-    ticks = {float(tick.get_text()): tick.get_position()[0] for tick in picture.ticks}
+    shown = [tick for tick in picture.ticks if tick.get_visible()]
+    ticks = {float(tick.get_text()): tick.get_position()[0] for tick in shown}
     zero = picture.window.px(0.0, 0.0)[0]
 
-    assert max(ticks) in TOPS_NM
-    assert max(ticks) >= max(case.values["values"])
-    everything = sum(case.values["values"]) + case.values["back"]
-    picture.update(Asked(values=case.values, given=everything))
-    assert picture.yours.label.get_text() == f"yours {everything:.2f} N m", "a usual mistake is seen"
+    assert TICKS_NM[max(ticks)] == ticks_apart(ticks)
+    strongest = max(case.values["values"]) + case.values["back"]
+    assert strongest <= max(ticks) <= 2.0 * strongest, "no longer than it must be"
+    picture.update(Asked(values=case.values, given=strongest))
+    assert picture.yours.label.get_text() == f"yours {strongest:.2f} N m", "a usual mistake is seen"
     for torque, x in ticks.items():
         assert x - zero == pytest.approx(torque * picture.px_per_nm)
+    assert picture.marks.get_xdata() == pytest.approx(
+        [torque * picture.px_per_nm for torque in sorted(ticks)]
+    )
+
+
+def ticks_apart(ticks: dict) -> float:
+    (apart,) = {round(upper - lower, 9) for lower, upper in itertools.pairwise(sorted(ticks))}
+    return apart
+
+
+def test_joints_lead_to_a_value_beyond_the_scale_with_an_arrow_from_its_end():
+    picture, case = drawn("joints", 1)
+    top = max(float(tick.get_text()) for tick in picture.ticks if tick.get_visible())
+    picture.update(Asked(values=case.values, given=top * 1.01))
+    (start, level), (end, other) = picture.yours.line.get_xydata()
+
+    assert (start, level) == (pytest.approx(top * picture.px_per_nm), other)
+    assert end > start
+    assert "off the picture" in picture.yours.label.get_text()
 
 
 FAULTS = {
@@ -653,6 +716,11 @@ FAULTS = {
     "no side": ("section", {"side": "top"}, "side 'top' is not known: give one of left, right, both"),
     "no radius": ("section", {"back_radius_mm": "flat"}, "back_radius_mm 'flat' is not a number"),
     "too steep": ("section", {"back_radius_mm": 10.0}, "surface radius 10.0 mm does not reach"),
+    "long side": (
+        "section",
+        {"left_words": "towards the nose"},
+        "side 'towards the nose' is too long a name: give 10 letters at most",
+    ),
     "no chord": ("cap", {"chord_mm": 0.0}, "chord_mm 0 is out of range"),
     "chord too long": ("cap", {"radius_mm": 9.0}, "surface radius 9.0 mm does not reach"),
     "too few values": ("joints", {"values": ()}, "and 0 values: give as many of both, 1 to 5"),
