@@ -33,8 +33,9 @@ _EXCHANGED = Slip(
     words="You gave the distance of the other eye. Drawings face the wearer: the wearer's right eye is on "
     "your left.",
 )
-# How the distances are written, and how the lens is asked for.
-_BY_EYE, _BY_PLACE, _NOTED_BY_PLACE = "by eye", "by place", "noted by place"
+# How the lens is asked for, or how the distances are written. One of the two is always by place on the
+# drawing and the other by eye, or there would be nothing to exchange.
+_BY_PLACE, _NOTED_BY_PLACE = "by place", "noted by place"
 _TICKETED = (
     "A ticket gives the distance from the middle of the bridge to each pupil, and both together. The drawing "
     "shows the frame as it is seen by a person who faces the wearer."
@@ -51,8 +52,8 @@ class DistanceCase:
 
     ticket: the job.
     eye: whose distance is asked.
-    way: whether the lens is asked for by eye or by its place on the drawing, or the distances are noted
-        by their place.
+    way: "by place" where the lens is asked for by its place on the drawing and the distances are noted by
+        eye; "noted by place" the other way round.
     """
 
     ticket: Ticket
@@ -122,6 +123,12 @@ def _terms(case: DistanceCase) -> dict[Eye, Term]:
     return found
 
 
+def _off(case: DistanceCase) -> str:
+    """How far off half of the total lies, in halves or quarters of a millimetre."""
+    off = abs(case.total_mm / 2.0 - case.distance_mm(case.eye))
+    return plain(off, 1 if off == round(off, 1) else 2)
+
+
 class TwoDistances(Maker[DistanceCase]):
     """Take the right one of two monocular distances."""
 
@@ -147,7 +154,7 @@ class TwoDistances(Maker[DistanceCase]):
                 left=order_of(Eye.LEFT, distances[Eye.LEFT]),
             ),
             eye=draws.one_of(tuple(Eye)),
-            way=draws.one_of((_BY_EYE, _BY_PLACE, _BY_PLACE, _NOTED_BY_PLACE)),
+            way=draws.one_of((_BY_PLACE, _BY_PLACE, _NOTED_BY_PLACE)),
         )
 
     def kind(self, case: DistanceCase) -> AnswerKind:
@@ -187,7 +194,6 @@ class TwoDistances(Maker[DistanceCase]):
     def solution(self, case: DistanceCase) -> Solution:
         """Return which distance it is and why."""
         place, term = place_on_drawing(case.eye), _terms(case)[case.eye]
-        off = plain(abs(case.total_mm / 2.0 - term.value), 2)
         taken = Working(
             what=f"distance for the wearer's {case.eye} eye",
             symbol="PD",
@@ -201,8 +207,8 @@ class TwoDistances(Maker[DistanceCase]):
             words=(
                 f"Drawings face the wearer. The lens on their {place} is the one for the wearer's {case.eye} "
                 "eye.",
-                f"Each eye has its own distance. Half of the total would put this centre {off} mm off, and "
-                "the other one as much.",
+                f"Each eye has its own distance. Half of the total would put this centre {_off(case)} mm "
+                "off, and the other one as much.",
             ),
             workings=(taken,),
         )
@@ -218,7 +224,7 @@ class TwoDistances(Maker[DistanceCase]):
     def drawing(self, case: DistanceCase) -> Drawing | None:
         """Return the frame without the names of the eyes, which come with the answer.
 
-        None where the distances are noted on a sketch: the lens asked about is shaded, which gives it away.
+        None where the distances are noted on a sketch: a wrong answer drawn at the right lens gives it away.
         """
         if case.way == _NOTED_BY_PLACE:
             return None
@@ -234,5 +240,6 @@ class TwoDistances(Maker[DistanceCase]):
                 "eye": case.eye.value,
                 "measured_from": "bridge",
                 "show_eyes": False,
+                "shade": False,
             },
         )

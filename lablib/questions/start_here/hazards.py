@@ -80,6 +80,13 @@ def measures() -> dict[str, Measure]:
     return found
 
 
+def most_dangerous_first() -> tuple[Measure, ...]:
+    """Return guards and bad ideas in the order in which mistakes with them are told."""
+    first = _table()["told_first"]
+    others = sorted((one for key, one in measures().items() if key not in first), key=lambda one: one.guards)
+    return (*(measures()[key] for key in first), *others)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HazardCase:
     """One hazard and what is offered against it.
@@ -102,7 +109,7 @@ class HazardsAndGuards(Maker[HazardCase]):
     name = "hazards-and-guards"
     lesson = "01"
     skill = "guards-against-hazards"
-    slips = tuple(measure.slip for measure in measures().values())
+    slips = tuple(measure.slip for measure in most_dangerous_first())
 
     def draw(self, draws: Draws) -> HazardCase:
         """Return a hazard with two or three guards and as many bad ideas as make five."""
@@ -125,8 +132,8 @@ class HazardsAndGuards(Maker[HazardCase]):
         return frozenset(one.key for one in case.measures if one.guards)
 
     def slips_in(self, case: HazardCase) -> tuple[Slip, ...]:
-        """Return the slips about what is offered."""
-        return tuple(one.slip for one in case.measures)
+        """Return the slips about what is offered, the most dangerous first."""
+        return tuple(slip for slip in self.slips if slip in {one.slip for one in case.measures})
 
     def pairs(self, case: HazardCase, kind: AnswerKind, known: tuple[object, ...]) -> tuple[Mistake, ...]:
         """Return nothing: each measure is seen by itself."""

@@ -12,6 +12,7 @@ from lablib.study.question import Mistake, Slip, Solution
 # A job inspected only at its end, and one whose marks nobody reads, must always be possible answers.
 _ALWAYS = ("on-block", "final")
 _SOMETIMES = ("ticket", "uncut")
+_NO_LOOKS = tuple(key for key, one in stations().items() if one.moment and not one.inspected)
 _MOMENTS = 7
 _NOT_LOOKED = "not-inspected-at-"
 _TAKEN = "taken-for-inspection-"
@@ -27,7 +28,7 @@ def _inspection_slip(station: Station) -> Slip:
     return Slip(
         name=f"{_TAKEN}{station.key}",
         step="telling a look from the work",
-        words=f"You took {station.noun} for an inspection. {station.reason}",
+        words=f"You took {station.noun} for one of the four inspections. {station.reason}",
     )
 
 
@@ -37,13 +38,13 @@ class FourInspections(Maker[RouteCase]):
     name = "four-inspections"
     lesson = "01"
     skill = "where-a-job-is-inspected"
-    slips = tuple(_inspection_slip(station) for station in stations().values() if station.moment)
+    # A job whose marks nobody reads comes first: of several slips the first is told.
+    slips = tuple(_inspection_slip(stations()[key]) for key in (*_ALWAYS, *_SOMETIMES, *_NO_LOOKS))
 
     def draw(self, draws: Draws) -> RouteCase:
         """Return three or four looks and other moments of the route."""
         looks = (*_ALWAYS, *draws.some(_SOMETIMES, 1 + draws.whole(len(_SOMETIMES))))
-        rest = [key for key, one in stations().items() if one.moment and not one.inspected]
-        return RouteCase(shown=in_route_order({*looks, *draws.some(rest, _MOMENTS - len(looks))}))
+        return RouteCase(shown=in_route_order({*looks, *draws.some(_NO_LOOKS, _MOMENTS - len(looks))}))
 
     def kind(self, case: RouteCase) -> AnswerKind:
         """Return the moments in the order of the route."""
@@ -60,7 +61,8 @@ class FourInspections(Maker[RouteCase]):
 
     def slips_in(self, case: RouteCase) -> tuple[Slip, ...]:
         """Return the slips about moments that are shown."""
-        return tuple(_inspection_slip(stations()[key]) for key in case.shown)
+        shown = {_inspection_slip(stations()[key]) for key in case.shown}
+        return tuple(slip for slip in self.slips if slip in shown)
 
     def pairs(self, case: RouteCase, kind: AnswerKind, known: tuple[object, ...]) -> tuple[Mistake, ...]:
         """Return nothing: each moment is seen by itself."""
@@ -69,9 +71,10 @@ class FourInspections(Maker[RouteCase]):
     def prompt(self, case: RouteCase) -> tuple[str, ...]:
         """Return what is asked."""
         return (
-            "These are moments of one job on its route, from the first to the last. At some of them somebody "
-            "must inspect it before it goes on.",
-            "At which of them is the job inspected? Pick all of them.",
+            "These are moments of one job on its route, from the first to the last. Lens rooms differ in "
+            "when they look at what; this workbook's route has four inspections. Not all four need be here.",
+            "At which of these moments does this workbook's route have one of its four inspections? Pick all "
+            "of them.",
         )
 
     def solution(self, case: RouteCase) -> Solution:
@@ -81,8 +84,8 @@ class FourInspections(Maker[RouteCase]):
             words=(
                 *(f"{one.moment}: inspected. {one.reason}" for one in shown if one.inspected),
                 *(f"{one.moment}: no. {one.reason}" for one in shown if not one.inspected),
-                "On the whole route there are four looks: at the ticket, at the uncut lens, on the block and "
-                "at the finished pair.",
+                "This workbook's route has four inspections: of the ticket, of the uncut lens, on the block "
+                "and of the finished pair. Other looks besides do no harm; leaving one of the four out does.",
             )
         )
 

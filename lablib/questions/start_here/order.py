@@ -91,7 +91,9 @@ class StationOrder(Maker[RouteCase]):
     def draw(self, draws: Draws) -> RouteCase:
         """Return the stations of the main slips and some more, never in their order at first."""
         one = draws.one_of(_OFTEN)
-        rest = [key for key in stations() if key not in (*_CORE, one)]
+        # Some choose a blank before layout, some when layout has told its size: never both in one question.
+        unclear = "choice" if one == "layout" else "layout"
+        rest = [key for key in stations() if key not in (*_CORE, one, unclear)]
         more = _END if draws.whole(_ONE_IN) == 0 else draws.some(rest, 1 + draws.whole(2))
         shown = draws.shuffled((*_CORE, one, *more))
         if shown == in_route_order(set(shown)):
