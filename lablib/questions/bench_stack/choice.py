@@ -3,14 +3,16 @@
 from collections.abc import Set
 from dataclasses import dataclass, replace
 
+from lablib.bench.parameter import default
 from lablib.bench.setup import Setup
-from lablib.questions.bench_stack.words import BENCH, held, stack_words
+from lablib.questions.bench_stack.fresh import NMM_PER_NM, fresh_nmm, told_terms
+from lablib.questions.bench_stack.words import CAUTION, held, stack_words
 from lablib.study.answer import AnswerKind
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.picked import ChoiceAnswer, Option
 from lablib.study.question import Mistake, Slip, Solution
-from lablib.working import plain
+from lablib.working import Term, plain
 
 _CHAIN_STEP = "which joint of this stack is the weakest"
 _SLICK = Slip(
@@ -23,13 +25,13 @@ _FILM = Slip(
     name="film-as-extra-strength",
     step=_CHAIN_STEP,
     words="You took the film for extra strength. It only puts its own joint in the place of the pad's on the "
-    "lens, and what lies on the lens weakens that one too.",
+    "lens, and the oil weakens that one too.",
 )
 _NEW_PAD = Slip(
     name="new-pad-against-dirt",
     step=_CHAIN_STEP,
-    words="You trusted the new pad. What lies on the lens takes more from the joint than these few months "
-    "take from a pad.",
+    words="You trusted the new pad. Oil on the lens takes more from the joint than all these months take "
+    "from a pad.",
 )
 _OLD_PAD = Slip(
     name="pad-age-ignored",
@@ -46,8 +48,8 @@ _NO_FILM = Slip(
 _UNDER_FILM = Slip(
     name="dirt-under-film-ignored",
     step=_CHAIN_STEP,
-    words="You reckoned that a film makes up for what lies on the lens. The film sticks to the lens itself, "
-    "so its joint suffers as the pad's would.",
+    words="You reckoned that a film makes up for the oil. The film sticks to the lens itself, so its joint "
+    "suffers as the pad's would.",
 )
 _COAT_GRIPS = Slip(
     name="coat-thought-to-grip",
@@ -56,11 +58,13 @@ _COAT_GRIPS = Slip(
     "lens without one.",
 )
 # What is best is clear by so much.
-_CLEAR = 1.10
+_CLEAR = 1.20
 _FEWEST, _MOST = 2, 3
+_DIRT_TAKES = {"clean": "", "fingerprint": "the fingerprint", "oily": "the oil"}
+# A pad past its shelf life is not used at all.
+_SHELF_MONTHS = default("shelf_life_months")
 _KEYS = ("a", "b", "c", "d")
 _GROUNDS = (("uncoated", False), ("coated", False), ("coated", False), ("slick", True), ("slick", True))
-_NMM_PER_NM = 1000.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,22 +98,22 @@ def front_nmm(setup: Setup) -> float:
     return held(setup).front_nmm
 
 
-def attractive(best: Setup, *, dirt: tuple[str, str], old_months: float) -> dict[str, Setup]:
+def attractive(best: Setup, *, old_months: float) -> dict[str, Setup]:
     """Return weaker stacks that attract, by the name of the slip that leads to each.
 
-    best: the strongest stack.
-    dirt: what lies on the lens in those where something does: on a bare face, and under a film.
-    old_months: age of a pad that is old [months].
+    best: the strongest stack, clean or with a fingerprint; old_months: age of a pad that is old [months].
+
+    A fingerprint takes too little for the choice to be clear; oil takes enough.
     """
     slick, bare = best.coat == "slick", not best.film
     aged = best.pad_age_months > 0.0
     found = {
-        _SLICK.name: not slick and replace(best, coat="slick", film=False),
-        _FILM.name: not slick and bare and replace(best, film=True, skin=dirt[1]),
-        _NEW_PAD.name: aged and replace(best, pad_age_months=0.0, skin=dirt[0]),
+        _SLICK.name: not slick and replace(best, coat="slick", film=False, skin="clean"),
+        _FILM.name: not slick and bare and replace(best, film=True, skin="oily"),
+        _NEW_PAD.name: aged and replace(best, pad_age_months=0.0, skin="oily"),
         _OLD_PAD.name: bare and replace(best, pad_age_months=old_months),
-        _NO_FILM.name: slick and best.film and replace(best, film=False, pad_age_months=0.0),
-        _UNDER_FILM.name: best.film and replace(best, skin=dirt[1]),
+        _NO_FILM.name: slick and best.film and replace(best, film=False, skin="clean", pad_age_months=0.0),
+        _UNDER_FILM.name: best.film and replace(best, skin="oily"),
         _COAT_GRIPS.name: best.coat == "uncoated" and replace(best, coat="coated"),
     }
     return {
@@ -134,11 +138,10 @@ class StrongestStack(Maker[StacksCase]):
             best = Setup(
                 coat=coat,
                 film=film,
-                skin=draws.one_of(("clean", "clean", "clean", "fingerprint")),
-                pad_age_months=draws.step(0.0, 9.0, 3.0),
+                skin=draws.one_of(("clean", "clean", "fingerprint")),
+                pad_age_months=draws.step(0.0, _SHELF_MONTHS, 3.0),
             )
-            dirt = draws.shuffled(("fingerprint", "oily"))
-            wrong = attractive(best, dirt=dirt, old_months=draws.step(15.0, 24.0, 3.0))
+            wrong = attractive(best, old_months=draws.step(15.0, 21.0, 3.0))
             if len(wrong) >= _FEWEST:
                 return _case(best, wrong, draws)
 
@@ -163,13 +166,19 @@ class StrongestStack(Maker[StacksCase]):
         return ()
 
     def prompt(self, case: StacksCase) -> tuple[str, ...]:
-        """Return what the workbook reckons with and what is asked."""
+        """Return what the workbook reckons with, the caution where a lens is not clean, and what is asked."""
+        is_dirty = any(one.setup.skin != "clean" for one in case.stacks)
         return (
             "These stacks are pressed on alike, on the same block and under the same clamp force. They "
-            "differ in coat, film, pad, and in what lies on the lens.",
-            *_facts(case),
+            "differ in coat, film, pad, and in what lies on the lens. The table holds what each joint bears "
+            "new and clean, by the workbook's own estimate.",
+            *((CAUTION,) if is_dirty else ()),
             "Which of them holds most torque on its front, from block to lens?",
         )
+
+    def given(self, case: StacksCase) -> tuple[Term, ...]:
+        """Return every joint that occurs, new and clean, and what age and dirt do to it."""
+        return told_terms(one.setup for one in case.stacks)
 
     def solution(self, case: StacksCase) -> Solution:
         """Return the weakest joint of each stack, the strongest stack first."""
@@ -178,8 +187,8 @@ class StrongestStack(Maker[StacksCase]):
             words=(
                 "The front is a chain, so each stack is worth what its weakest joint bears:",
                 *(_told(one.setup) for one in ordered),
-                "The figures are the workbook's own estimates. Which stack is the stronger, you can trust; "
-                "how strong it is, only a calibrated bench can tell.",
+                "By hand, with the rounded shares of the table, the last figure may differ. The figures are "
+                "the workbook's own estimates; what a stack bears on your bench, only a calibration tells.",
             )
         )
 
@@ -187,8 +196,8 @@ class StrongestStack(Maker[StacksCase]):
         """Return what to look for in each stack."""
         return (
             "The front is a chain. Look in each stack for its weakest joint only, and compare those.",
-            "What lies on the lens weakens the joint that touches the lens, whether pad or film lies there. "
-            "Age weakens the faces of the pad.",
+            "What lies on the lens weakens the joint that touches it, whether pad or film lies there. Age "
+            "weakens the faces of the pad, towards block, lens or film, and leaves its core alone.",
             "Ask of each film: which joint does it take out, and was that one the weakest?",
         )
 
@@ -206,24 +215,18 @@ def _case(best: Setup, wrong: dict[str, Setup], draws: Draws) -> StacksCase:
 
 
 def _told(setup: Setup) -> str:
-    held_by = held(setup)
-    torque = plain(held_by.front_nmm / _NMM_PER_NM, 2)
-    return f"{stack_words(setup)}: {torque} N m, weakest at {held_by.weakest.name}."
+    joint = held(setup).weakest
+    words = f"{stack_words(setup)}: weakest at {joint.name}"
+    taken = [
+        what
+        for what, left in (("its age", joint.aged), (_DIRT_TAKES[setup.skin], joint.soiled))
+        if min(left) < 1.0
+    ]
+    if not taken:
+        return f"{words}, {_in_nm(joint.torque_nmm)} N m."
+    new = _in_nm(fresh_nmm(setup, joint))
+    return f"{words}, {new} N m new and clean. With {' and '.join(taken)}, {_in_nm(joint.torque_nmm)} N m."
 
 
-def _facts(case: StacksCase) -> tuple[str, ...]:
-    """What is needed to weigh a pad's months against what lies on the lens, where both are shown."""
-    setups = [one.setup for one in case.stacks]
-    facts = []
-    if len({setup.pad_age_months for setup in setups}) > 1:
-        loss, less = BENCH.age_shear_loss_per_month, BENCH.age_friction_loss_per_month
-        facts.append(f"A pad's faces lose {_shares(loss, less)} each month.")
-    for name in sorted({setup.skin for setup in setups} - {"clean"}):
-        skin = BENCH.skins[name]
-        what = "A fingerprint" if name == "fingerprint" else "Oil"
-        facts.append(f"{what} leaves {_shares(skin.shear_factor, skin.friction_factor)} where it lies.")
-    return (f"The workbook reckons with this. {' '.join(facts)}",) if facts else ()
-
-
-def _shares(shear: float, friction: float) -> str:
-    return f"{100.0 * shear:.0f} % of the stickiness and {100.0 * friction:.0f} % of the friction"
+def _in_nm(torque_nmm: float) -> str:
+    return plain(torque_nmm / NMM_PER_NM, 2)

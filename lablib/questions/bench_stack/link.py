@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from lablib.bench.holding import stack_torque_nmm
 from lablib.bench.setup import Setup
-from lablib.questions.bench_stack.words import held, lens_words, pad_words
+from lablib.questions.bench_stack.words import CAUTION, NEWTON_METRES, held, lens_words
 from lablib.study.answer import AnswerKind
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -122,9 +122,7 @@ class WeakestLink(Maker[StackCase]):
             Setup(
                 coat=coat,
                 film=draws.one_of((False, coat == "slick")),
-                back_tape=draws.one_of((False, False, True)),
                 skin=draws.one_of(("clean", "clean", "fingerprint", "oily")),
-                block=draws.one_of(("round", "half-eye")),
                 pad_age_months=draws.step(0.0, 12.0, 3.0),
                 clamp_force_n=draws.step(200.0, 340.0, 20.0),
             )
@@ -167,12 +165,13 @@ class WeakestLink(Maker[StackCase]):
         """Return the stack in words and what is asked."""
         setup = case.setup
         film = " A film lies between pad and lens." if setup.film else ""
-        tape = " The back of the lens is taped." if setup.back_tape else ""
+        age = f"{setup.pad_age_months:g} months old" if setup.pad_age_months else "new"
+        lens = lens_words(setup)
         return (
-            f"On a {setup.block} block with a {pad_words(setup)} sits {lens_words(setup)}.{film}{tape} Each "
-            "joint bears so much torque before it slips:",
+            f"{lens[0].upper()}{lens[1:]} sits on a round block; the pad is {age}.{film} The greatest torque "
+            "each joint bears:",
             "How much torque do front and back hold together, before any sideways load is counted? Give it "
-            "in N m, to 0.01 N m.",
+            f"in {NEWTON_METRES}, to 0.01 {NEWTON_METRES}.",
         )
 
     def given(self, case: StackCase) -> tuple[Term, ...]:
@@ -212,6 +211,7 @@ class WeakestLink(Maker[StackCase]):
                 "From block to lens the front joints are a chain, and a chain lets go at its weakest link. "
                 "The back tip holds the lens from its other side at the same time, so its torque is added.",
                 *((film,) if case.replaced else ()),
+                *((CAUTION,) if case.setup.skin != "clean" else ()),
             ),
             workings=(front, whole),
         )

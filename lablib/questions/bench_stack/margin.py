@@ -66,7 +66,7 @@ def _term(symbol: str, torque_nmm: float, in_nmm: bool, meaning: str) -> Term:
 
 
 def _hold_term(case: MarginCase) -> Term:
-    meaning = "torque held, beside the sideways load" if case.unloaded_nmm else "torque held"
+    meaning = "torque still held under the sideways load" if case.unloaded_nmm else "torque held"
     return _term("T_hold", case.hold_nmm, case.hold_in_nmm, meaning)
 
 
