@@ -3,28 +3,29 @@
 from collections.abc import Set
 from dataclasses import replace
 
-import numpy as np
-
-from lablib.optics.frame import OutlineShape
 from lablib.optics.prescription import Prescription
-from lablib.questions.layout.frames import EYES, draw_frame, outline_drawing
-from lablib.questions.lens_form.terms import index_for
-from lablib.questions.lens_form.toric import FramedLens, edge_each_degree_mm
+from lablib.questions.layout.frames import outline_drawing
+from lablib.questions.lens_form.place_lens import (
+    BLUNT,
+    CORNERED,
+    TOLERANCE_DEG,
+    draw_lens,
+    is_clear,
+    thickest_deg,
+)
+from lablib.questions.lens_form.toric import FramedLens, edge_each_degree_mm, meridian_ends
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.marker import MarkerAnswer
 from lablib.study.question import Drawing, Slip, Solution
 from lablib.working import Term
 
-_SHAPES = (
-    OutlineShape(),
-    *(OutlineShape.named(name) for name in ("round", "rectangle", "panto", "pilot")),
-)
-_LOWER_MM = (8.0, 12.0)
-_TOLERANCE_DEG = 15
-# Beyond the tolerance the edge must be thinner by this, or the marker could not be put fairly.
-_CLEARLY_MM = 0.2
+# Of the two ends of a meridian one must be farther by this, or neither could be called the nearer.
+_FARTHER_MM = 0.5
 _TOP_DEG = _QUARTER_DEG = 90
+_LIKELY = ("always-on-the-midline", "nearer-end-of-the-meridian", "meridian-alone")
+# Slips about the meridian of a cylinder, which a sphere has not.
+_OF_A_CYLINDER = {"nearer-end-of-the-meridian", "meridian-alone"}
 
 
 class ThickestEdgePlace(Maker[FramedLens]):
@@ -33,7 +34,26 @@ class ThickestEdgePlace(Maker[FramedLens]):
     name = "thickest-edge-place"
     lesson = "07"
     skill = "place-of-thickest-edge"
+    # Where two would lead to nearly one place, the first of them is meant.
     slips = (
+        Slip(
+            name="nearer-end-of-the-meridian",
+            step="the farther end, seen from the optical centre",
+            words="You found the meridian of the stronger power but took its nearer end. Seen from the "
+            "optical centre, the other end lies farther away.",
+        ),
+        Slip(
+            name="always-on-the-midline",
+            step="the farthest place, seen from the optical centre",
+            words="You marked the temporal end of the midline. Here another place of the outline lies "
+            "farther from the optical centre, or nearer to the meridian of the stronger power.",
+        ),
+        Slip(
+            name="meridian-alone",
+            step="power and distance weighed against each other",
+            words="You went to the end of the meridian of the stronger power and left the distance at that. "
+            "Another place lies so much farther from the optical centre that it is thicker with less power.",
+        ),
         Slip(
             name="nasal-for-temporal",
             step="which side of the optical centre is the longer one",
@@ -48,12 +68,6 @@ class ThickestEdgePlace(Maker[FramedLens]):
             "the edge grows thickest across it.",
         ),
         Slip(
-            name="always-on-the-midline",
-            step="the farthest place, seen from the optical centre",
-            words="You marked the temporal end of the midline. Here another place of the outline lies "
-            "farther from the optical centre, or nearer to the meridian of the stronger power.",
-        ),
-        Slip(
             name="takes-the-top",
             step="the farthest place, seen from the optical centre",
             words="You marked the top. That is the nearer edge of a lens wider than it is high, all the more "
@@ -63,18 +77,18 @@ class ThickestEdgePlace(Maker[FramedLens]):
 
     def draw(self, draws: Draws) -> FramedLens:
         """Return a minus lens that is clearly thickest in one place."""
-        # The outline is drawn once, or rounder ones, on which most lenses are not clear, would be rare.
-        shape = draws.one_of(_SHAPES)
-        lens = _draw_lens(draws, shape)
-        while not _is_clear(lens):
-            lens = _draw_lens(draws, shape)
+        # The outline is drawn once, or blunt ones, on which fewer lenses are clear, would be rare.
+        shape = draws.one_of((*CORNERED, *BLUNT))
+        lens = draw_lens(draws, shape)
+        while not (is_clear(lens) and self._is_tellable(lens)):
+            lens = draw_lens(draws, shape)
         return lens
 
     def kind(self, case: FramedLens) -> MarkerAnswer:
         """Return the kind: a direction from the boxed centre."""
-        right = _thickest_deg(case)
+        right = thickest_deg(case)
         # The marker stands below the lens at first, or above it where the answer is below.
-        start = 270 if abs(right - 270) > 2 * _TOLERANCE_DEG else _TOP_DEG
+        start = 270 if abs(right - 270) > 2 * TOLERANCE_DEG else _TOP_DEG
         return MarkerAnswer(
             label="thickest edge",
             unit="degrees",
@@ -82,20 +96,42 @@ class ThickestEdgePlace(Maker[FramedLens]):
             high=360.0,
             step=1.0,
             start=float(start),
-            tolerance=float(_TOLERANCE_DEG),
+            tolerance=float(TOLERANCE_DEG),
             wraps=True,
         )
 
     def slips_in(self, case: FramedLens) -> tuple[Slip, ...]:
-        """Return the slips that lead clearly elsewhere; about the nose only where the place is temporal."""
-        kind, right = self.kind(case), _thickest_deg(case)
+        """Return the slips that lead clearly elsewhere, and each to a place of its own."""
+        kind, right = self.kind(case), self.answer(case)
         is_nasal = kind.distance(right, case.temporal_deg) > _QUARTER_DEG
-        return tuple(
-            slip
-            for slip in self.slips
-            if not (is_nasal and slip.name == "nasal-for-temporal")
-            and kind.apart(self.answer(case, {slip.name}), right)
-        )
+        left_out = {"nasal-for-temporal"} if is_nasal else set()
+        if not case.prescription.cylinder_d:
+            left_out |= _OF_A_CYLINDER
+        kept, known = [], [right]
+        for slip in self.slips:
+            if slip.name not in left_out:
+                value = self.answer(case, {slip.name})
+                if all(kind.apart(value, one) for one in known):
+                    kept.append(slip)
+                    known.append(value)
+        return tuple(kept)
+
+    def _is_tellable(self, case: FramedLens) -> bool:
+        """Whether each of the likeliest wrong places has its slip named, or is the right place here."""
+        kind, known = self.kind(case), [self.answer(case)]
+        for name in _LIKELY if case.prescription.cylinder_d else _LIKELY[:1]:
+            value = self.answer(case, {name})
+            if all(kind.apart(value, one) for one in known):
+                known.append(value)
+            elif not any(kind.matches(value, one) for one in known):
+                return False
+        return not case.prescription.cylinder_d or self._has_a_nearer_end(case)
+
+    def _has_a_nearer_end(self, case: FramedLens) -> bool:
+        """Whether one end of the meridian is clearly the nearer, and not on the thickest place's side."""
+        (farther, away), (nearer, less) = meridian_ends(case)
+        kind, right = self.kind(case), thickest_deg(case)
+        return away - less >= _FARTHER_MM and kind.distance(right, farther) < kind.distance(right, nearer)
 
     def answer(self, case: FramedLens, slips: Set[str] = NONE) -> float:
         """Return the direction of the thickest edge from the boxed centre [degrees]."""
@@ -103,18 +139,22 @@ class ThickestEdgePlace(Maker[FramedLens]):
             return float(_TOP_DEG)
         if "always-on-the-midline" in slips:
             return float(case.temporal_deg)
+        if slips & _OF_A_CYLINDER:
+            farther, nearer = (float(degrees) for degrees, _ in meridian_ends(case))
+            return nearer if "nearer-end-of-the-meridian" in slips else farther
         if "nasal-for-temporal" in slips:
             case = replace(case, in_mm=-case.in_mm)
         if "along-the-axis" in slips:
             case = replace(case, prescription=_turned(case.prescription))
-        return float(_thickest_deg(case))
+        return float(thickest_deg(case))
 
     def prompt(self, case: FramedLens) -> tuple[str, ...]:
         """Return what is asked."""
         return (
             f"A lens of {case.prescription} for the {case.eye} eye of an invented wearer. The picture shows "
-            "its outline and its optical centre. You face the wearer.",
-            "Where is its edge thickest? Move the marker there; within fifteen degrees is near enough.",
+            "its outline and its optical centre. You face the wearer. Degrees are counted about the boxed "
+            "centre (x).",
+            "Where is its edge thickest? Move the marker there; within twelve degrees is near enough.",
         )
 
     def given(self, case: FramedLens) -> tuple[Term, ...]:
@@ -123,7 +163,7 @@ class ThickestEdgePlace(Maker[FramedLens]):
 
     def solution(self, case: FramedLens) -> Solution:
         """Return why it is there, and what the edge measures there and elsewhere."""
-        edge, right = edge_each_degree_mm(case), _thickest_deg(case)
+        edge, right = edge_each_degree_mm(case), thickest_deg(case)
         words = [
             "A minus lens grows thicker with the distance from its optical centre, roughly with its square. "
             "Look for the farthest place of the outline, seen from the optical centre and not from the "
@@ -135,7 +175,7 @@ class ThickestEdgePlace(Maker[FramedLens]):
                 "nearer and still be thicker."
             )
         words.append(
-            f"With {case.centre_mm:.1f} mm at the centre, the edge is {edge[right]:.1f} mm at {right} "
+            f"With {case.made_words}, the edge is {edge[right]:.1f} mm at {right} "
             "degrees. It is "
             f"{edge[180 - case.temporal_deg]:.1f} mm on the nasal side, {edge[case.temporal_deg]:.1f} mm "
             f"on the temporal side, {edge[90]:.1f} mm at the top and {edge[270]:.1f} mm at the bottom."
@@ -166,32 +206,6 @@ class ThickestEdgePlace(Maker[FramedLens]):
             axis_deg=case.prescription.axis_deg or 0.0,
             eye=case.eye.value,
         )
-
-
-def _draw_lens(draws: Draws, shape: OutlineShape) -> FramedLens:
-    sphere = draws.step(-5.0, -0.5, 0.25)
-    cylinder = draws.one_of((0.0, 1.0, 1.0)) * draws.step(-3.5, -1.0, 0.25)
-    return FramedLens(
-        frame=draw_frame(draws, (shape,), a_mm=(48.0, 56.0), lower_mm=_LOWER_MM),
-        eye=draws.one_of(EYES),
-        prescription=Prescription(sphere_d=sphere, cylinder_d=cylinder, axis_deg=draws.step(5.0, 180.0, 5.0)),
-        index=index_for(sphere + cylinder),
-        front_d=draws.step(2.0, 4.5, 0.5),
-        centre_mm=1.8,
-        in_mm=draws.step(1.0, 5.0, 0.5),
-        up_mm=draws.step(0.0, 4.0, 0.5),
-    )
-
-
-def _thickest_deg(lens: FramedLens) -> int:
-    return int(np.argmax(edge_each_degree_mm(lens)))
-
-
-def _is_clear(lens: FramedLens) -> bool:
-    """Whether the edge is clearly thinner everywhere but near its thickest place."""
-    edge, at = edge_each_degree_mm(lens), _thickest_deg(lens)
-    elsewhere = np.roll(edge, -at)[_TOLERANCE_DEG + 1 : -_TOLERANCE_DEG]
-    return bool(elsewhere.max() <= edge[at] - _CLEARLY_MM)
 
 
 def _turned(rx: Prescription) -> Prescription:

@@ -59,10 +59,19 @@ class FramedLens:
         return np.round(thickness, _DECIMALS)
 
     @property
+    def made_words(self) -> str:
+        """What it is made with, inside a sentence."""
+        return f"index {self.index:.3f}, front {self.front_d:.2f} D and {self.centre_mm:.1f} mm at the centre"
+
+    @property
     def terms(self) -> tuple[Term, ...]:
         """Frame and place of the centre as numbers that are given."""
         up = Term(
-            symbol="d_up", value=self.up_mm, unit="mm", digits=1, meaning="and up from it (minus: down)"
+            symbol="d_up",
+            value=self.up_mm,
+            unit="mm",
+            digits=1,
+            meaning="optical centre up from the boxed centre (minus: down)",
         )
         return (
             Term(symbol="A", value=self.frame.a_mm, unit="mm", digits=0, meaning="boxed width"),
@@ -84,8 +93,28 @@ def edge_each_degree_mm(lens: FramedLens) -> np.ndarray:
 
     lens: the lens in its frame. Kept, because one question asks for the same edge several times.
     """
-    outline = lens.frame.outline(lens.eye)
-    every = outline.radius_mm.size // 360
-    edge = lens.thickness_mm(outline.x_mm[::every], outline.y_mm[::every])
+    edge = lens.thickness_mm(*_each_degree_mm(lens))
     edge.setflags(write=False)
     return edge
+
+
+def meridian_ends(lens: FramedLens) -> tuple[tuple[int, float], tuple[int, float]]:
+    """Return both ends of the meridian across the axis: direction [degrees] and way [mm], the farther first.
+
+    lens: with a cylinder. The line runs through the optical centre, from which the way is counted; the
+        direction is counted about the boxed centre, as it is for the edge.
+    """
+    x, y = _each_degree_mm(lens)
+    away = (x - lens.centre_x_mm) + 1j * (y - lens.up_mm)
+    along = np.exp(1j * np.radians(lens.prescription.axis_deg + 90.0))
+    cosines = np.round((away / along).real / np.abs(away), _DECIMALS)
+    ends = [(int(at), round(float(abs(away[at])), _DECIMALS)) for at in (cosines.argmax(), cosines.argmin())]
+    first, second = sorted(ends, key=lambda end: -end[1])
+    return first, second
+
+
+def _each_degree_mm(lens: FramedLens) -> tuple[np.ndarray, np.ndarray]:
+    """The outline at every whole degree, from the boxed centre."""
+    outline = lens.frame.outline(lens.eye)
+    every = outline.radius_mm.size // 360
+    return outline.x_mm[::every], outline.y_mm[::every]
