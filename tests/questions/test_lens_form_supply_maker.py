@@ -104,3 +104,14 @@ def test_whoever_moves_the_centre_is_told_what_it_does():
     question = MAKER.make(0)
     (slip,) = mark(question, "shift-the-centre").slips
     assert "prism" in slip.words
+
+
+def test_what_stock_cannot_give_is_told():
+    for case in CASES:
+        assert "and without prism" in MAKER.prompt(case)[0]
+
+
+def test_stock_for_a_minus_lens_is_not_said_to_be_the_thinner():
+    solution = MAKER.solution(order(-3.0, 62.4)).words
+    assert "does not hang on the rim of its blank" in solution[1]
+    assert "The rule of 1 mm is for plus lenses." in solution[1]

@@ -21,6 +21,7 @@ from lablib.working import Term
 _ROUND = OutlineShape.named("round")
 _AXES_DEG = (90, 180)
 _TEMPORAL, _UPRIGHT = "temporal", "upright"
+_PLACES = {_TEMPORAL: "at the temporal side", _UPRIGHT: "at the bottom"}
 # The thickest of the four edges leads by this, or a question could hang on a tenth.
 _CLEARLY_MM = 0.3
 
@@ -39,21 +40,17 @@ class AxisCase:
         """Whether it is written with a plus cylinder."""
         return self.lens.prescription.cylinder_d > 0.0
 
-    @property
-    def upright_words(self) -> str:
-        """The farther end of the upright line through the boxed centre."""
-        return "at the bottom" if self.lens.up_mm > 0.0 else "at the top"
-
 
 @lru_cache(maxsize=32)
 def edges_mm(case: AxisCase) -> Mapping[tuple[int, str], float]:
-    """Return the edge for each axis, on the temporal side and at the farther upright end [mm].
+    """Return the edge for each axis, on the temporal side and at the bottom [mm].
 
-    case: the lens. Kept, because one question asks for the same edges several times.
+    case: the lens, its centre not below the middle, so that the bottom is never nearer than the top. Kept,
+        because one question asks for the same edges several times.
     """
     frame, lens = case.lens.frame, case.lens
     x = np.array([-lens.eye.nasal_sign * frame.a_mm / 2.0, 0.0])
-    y = np.array([0.0, frame.b_mm / 2.0 * (-1.0 if lens.up_mm > 0.0 else 1.0)])
+    y = np.array([0.0, -frame.b_mm / 2.0])
     found = {}
     for axis in _AXES_DEG:
         rx = replace(lens.prescription, axis_deg=float(axis))
@@ -110,10 +107,9 @@ class ThickAxis(Maker[AxisCase]):
 
     def kind(self, case: AxisCase) -> ChoiceAnswer:
         """Return the kind: two axes, each with two places."""
-        words = {_TEMPORAL: "at the temporal side", _UPRIGHT: case.upright_words}
         return ChoiceAnswer(
             options=tuple(
-                Option(key=_key(axis, place), words=f"axis {axis}, {words[place]}")
+                Option(key=_key(axis, place), words=f"axis {axis}, {_PLACES[place]}")
                 for place in (_TEMPORAL, _UPRIGHT)
                 for axis in _AXES_DEG
             )
@@ -141,10 +137,11 @@ class ThickAxis(Maker[AxisCase]):
         """Return what is asked."""
         rx = case.lens.prescription
         return (
+            "An order with an unreadable axis is held and the prescriber asked. What hangs on it?",
             f"A lens of {rx.sphere_d:+.2f} {rx.cylinder_d:+.2f} for the {case.lens.eye} eye of an invented "
-            "wearer. On the order the axis cannot be read: it is 90 or 180. All else is the same.",
-            "Compare the edge on the temporal side and the one "
-            f"{case.upright_words}, for both axes. Which of the four is the thickest?",
+            "wearer: the axis is 90 or 180, nobody can tell which. All else is the same.",
+            f"Compare the edge on the temporal side and the one {_PLACES[_UPRIGHT]}, for both axes. Which of "
+            "the four is the thickest?",
         )
 
     def given(self, case: AxisCase) -> tuple[Term, ...]:
@@ -157,10 +154,10 @@ class ThickAxis(Maker[AxisCase]):
         stronger = min(rx.sphere_d, rx.sphere_d + rx.cylinder_d)
         where = "along the axis" if case.is_plus_form else "across the axis"
         axis, place = max(edges, key=edges.__getitem__)
-        placed = {_TEMPORAL: "the temporal side lies", _UPRIGHT: f"the edge {case.upright_words} lies"}[place]
+        placed = {_TEMPORAL: "the temporal side lies", _UPRIGHT: "the bottom lies"}[place]
         lines = (
-            f"axis {one}: {edges[one, _TEMPORAL]:.1f} mm at the temporal side and "
-            f"{edges[one, _UPRIGHT]:.1f} mm {case.upright_words}"
+            f"axis {one}, {edges[one, _TEMPORAL]:.1f} mm {_PLACES[_TEMPORAL]} and "
+            f"{edges[one, _UPRIGHT]:.1f} mm {_PLACES[_UPRIGHT]}"
             for one in _AXES_DEG
         )
         return Solution(
@@ -168,15 +165,14 @@ class ThickAxis(Maker[AxisCase]):
                 f"The stronger minus power is {stronger:+.2f} D, and it lies {where}.",
                 f"Seen from the optical centre, {placed} farther away. The edge is thickest where the "
                 f"stronger power points that way: axis {axis}.",
-                f"With {case.lens.centre_mm:.1f} mm at the centre, {'; '.join(lines)}.",
+                f"With {case.lens.made_words}: {'; '.join(lines)}.",
             )
         )
 
     def hints(self, case: AxisCase) -> tuple[str, ...]:
         """Return hints."""
         return (
-            "Which edge lies farther from the optical centre: the temporal one, or the one "
-            f"{case.upright_words}?",
+            "Which edge lies farther from the optical centre: the temporal one, or the one at the bottom?",
             "Write down the power along the axis and the power across it. Which is the stronger minus?",
         )
 
@@ -186,7 +182,7 @@ def _key(axis: int, place: str) -> str:
 
 
 def _draw_case(draws: Draws) -> AxisCase:
-    """A wide frame, or a round and deep one with the centre well off its middle."""
+    """A wide frame, or a round and deep one with the centre well above its middle."""
     is_deep = draws.whole(2) > 0
     frame = _deep_frame(draws) if is_deep else draw_frame(draws, (_ROUND, OutlineShape()))
     sphere, cylinder = draws.step(-5.0, -1.5, 0.25), draws.step(-3.0, -1.0, 0.25)
@@ -200,7 +196,7 @@ def _draw_case(draws: Draws) -> AxisCase:
             front_d=draws.step(2.0, 4.5, 0.5),
             centre_mm=1.8,
             in_mm=draws.step(0.0, 1.0, 0.5) if is_deep else draws.step(1.0, 5.0, 0.5),
-            up_mm=draws.one_of((-4.0, 4.0, 5.0, 6.0) if is_deep else (-1.0, 1.0, 2.0, 3.0)),
+            up_mm=draws.step(3.0, 4.0, 0.5) if is_deep else draws.step(0.0, 3.0, 0.5),
         )
     )
 

@@ -187,7 +187,8 @@ class TemporalEdge(Maker[EdgeCase]):
             case.away_mm(is_temporal=is_temporal, in_mm=case.in_mm) for is_temporal in (True, False)
         )
         # The right eye's temporal side lies to the observer's left.
-        left, right = (temporal, nasal) if case.eye is Eye.RIGHT else (nasal, temporal)
+        sides = ((temporal, "temporal"), (nasal, "nasal"))
+        (left, left_words), (right, right_words) = sides if case.eye is Eye.RIGHT else sides[::-1]
         return Drawing(
             name="section",
             values={
@@ -196,6 +197,8 @@ class TemporalEdge(Maker[EdgeCase]):
                 "front_radius_mm": 1.0 / curvature_per_mm(case.front_d, case.index),
                 "back_radius_mm": 1.0 / curvature_per_mm(-case.back_d, case.index),
                 "centre_mm": case.centre_mm,
+                "left_words": left_words,
+                "right_words": right_words,
                 "side": "left" if (case.eye is Eye.RIGHT) == case.is_temporal else "right",
             },
         )

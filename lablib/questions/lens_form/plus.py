@@ -89,15 +89,16 @@ class PlusCentre(Maker[PlusCase]):
         least_blank = minimum_blank_mm(frame.outline(eye), x_mm=eye.nasal_sign * inward, y_mm=0.0)
         # Diameters blanks are made in, the next one up from what covers, or the one after it.
         fits = 5.0 * math.ceil(round(least_blank, 3) / 5.0)
+        is_stock = draws.whole(3) == 0
         return PlusCase(
             front_d=draws.step(6.0, 9.0, 0.25),
             back_d=draws.step(-4.0, -2.0, 0.25),
             index=material(draws.one_of(_MATERIALS)).index,
-            least_mm=draws.step(0.8, 2.0, 0.2),
+            least_mm=draws.step(0.8, 1.2 if is_stock else 2.0, 0.2),
             a_mm=frame.a_mm,
             farthest_mm=round((least_blank - blank_allowance_mm()) / 2.0, 1),
             blank_mm=fits + draws.one_of((0.0, 5.0)),
-            is_stock=draws.whole(3) == 0,
+            is_stock=is_stock,
         )
 
     def kind(self, case: PlusCase) -> NumberAnswer:

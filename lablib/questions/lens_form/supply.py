@@ -58,8 +58,8 @@ class StockOrSurfaced(Maker[SupplyCase]):
         Slip(
             name="surfaced-needlessly",
             step="what surfacing would gain",
-            words="You had it surfaced although a stock lens covers and has the power. Surfacing costs more "
-            "and gains less than this lab asks for.",
+            words="You had it surfaced although a stock lens covers and has the power. Surfacing costs more, "
+            "and this lab pays that only where a plus lens gets thinner by more than it asks for.",
         ),
         Slip(
             name="surfaced-too-small",
@@ -122,7 +122,8 @@ class StockOrSurfaced(Maker[SupplyCase]):
         )
         return (
             f"An invented order: {written_power(case.power_d)} D, {case.eye} eye, {prism}. Stock lenses "
-            f"of it come in {stock} mm, blanks for surfacing in up to {case.surfacing_mm:g} mm.",
+            f"of it come in {stock} mm and without prism, blanks for surfacing in up to "
+            f"{case.surfacing_mm:g} mm.",
             "A stock lens costs less, and this lab takes one wherever it will do. A plus lens is surfaced "
             f"where that makes its centre thinner by more than {WORTH_MM:g} mm.",
             "What do you do?",
@@ -196,8 +197,8 @@ def _kind_words(case: SupplyCase) -> tuple[str, ...]:
         )
     if case.power_d < 0.0:
         return (
-            "A minus lens is thinnest in its middle, and the middle stays: surfacing would not make it "
-            "thinner. It comes from stock.",
+            "A minus lens is thinnest in its middle, and the middle stays: how thick it is does not hang on "
+            f"the rim of its blank. The rule of {WORTH_MM:g} mm is for plus lenses. It comes from stock.",
         )
     saves = f"Surfaced, the centre of this plus lens is {case.saving_mm:.1f} mm thinner"
     if case.saving_mm > WORTH_MM:

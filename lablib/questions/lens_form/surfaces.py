@@ -16,6 +16,8 @@ from lablib.working import Term, Working
 
 # The depth of a cap does not depend on the index its power is counted in; this is the lens measure's.
 _INDEX = 1.530
+# Front curves that a lens is made with [D].
+_FLATTEST_D, _STEEPEST_D = 1.0, 10.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,18 +152,23 @@ class FrontCurveRule(Maker[Prescription]):
     )
 
     def draw(self, draws: Draws) -> Prescription:
-        """Return a toric prescription with one sign in both meridians."""
-        sign = draws.one_of((1.0, -1.0))
-        weaker, cylinder = draws.step(1.0, 5.0, 0.25), draws.step(0.75, 2.5, 0.25)
+        """Return a toric prescription with one sign in both meridians, whose curve can be ground.
+
+        The equivalent lies on a grid on which neither it nor the curve has more than two decimals.
+        """
+        is_plus, form = draws.whole(2) > 0, draws.one_of((1.0, -1.0))
         axis = draws.step(5.0, 180.0, 5.0)
-        stronger = sign * (weaker + cylinder)
-        if draws.whole(2):
-            return Prescription(sphere_d=sign * weaker, cylinder_d=sign * cylinder, axis_deg=axis)
-        return Prescription(sphere_d=stronger, cylinder_d=-sign * cylinder, axis_deg=axis)
+        if is_plus:
+            equivalent = draws.step(1.75, _STEEPEST_D - 6.0, 0.25)
+        else:
+            equivalent = -draws.step(2.0, 2.0 * (6.0 - _FLATTEST_D), 0.5)
+        # Half of the cylinder, which the rule for minus halves once more, must show.
+        cylinder = form * draws.step(0.5 if is_plus else 1.0, 3.0, 0.5)
+        return Prescription(sphere_d=equivalent - cylinder / 2.0, cylinder_d=cylinder, axis_deg=axis)
 
     def kind(self, case: Prescription) -> NumberAnswer:
-        """Return the kind: a surface power."""
-        return NumberAnswer(unit="D", tolerance=0.06, digits=2, signed=True)
+        """Return the kind: a surface power, which the trade writes without its sign."""
+        return NumberAnswer(unit="D", tolerance=0.03, digits=2)
 
     def answer(self, case: Prescription, slips: Set[str] = NONE) -> float:
         """Return the front curve. The halves of the rule differ by half the equivalent."""
@@ -179,7 +186,7 @@ class FrontCurveRule(Maker[Prescription]):
         """Return what is asked."""
         return (
             f"An invented prescription: {case}.",
-            "Which front curve does Vogel's rule of thumb give? Answer in D with its sign, to 0.01 D.",
+            "Which front curve does Vogel's rule of thumb give? Answer in D, to 0.01 D.",
         )
 
     def given(self, case: Prescription) -> tuple[Term, ...]:
