@@ -1,4 +1,8 @@
-"""What every lesson owes its reader: the same outline, short cells, true figures, no stored outputs."""
+"""What every lesson owes its reader: the same outline, short cells, true figures, no stored outputs.
+
+A notebook without a number is a page, such as the glossary. It owes all but what makes a lesson: outline,
+length, a question before each panel.
+"""
 
 import itertools
 import json
@@ -6,7 +10,17 @@ import re
 from pathlib import Path
 
 import pytest
-from notebooks.lesson import FIGURE, RANGE, cells, headings, lesson_paths, namespace, printed, prose
+from notebooks.lesson import (
+    FIGURE,
+    RANGE,
+    cells,
+    headings,
+    lesson_paths,
+    namespace,
+    notebook_paths,
+    printed,
+    prose,
+)
 
 OUTLINE = [
     "What you will be able to do",
@@ -20,15 +34,16 @@ OUTLINE = [
     "Sources",
 ]
 every_lesson = pytest.mark.parametrize("path", lesson_paths(), ids=lambda path: path.stem)
+every_notebook = pytest.mark.parametrize("path", notebook_paths(), ids=lambda path: path.stem)
 
 
 def test_there_are_lessons():
     assert lesson_paths()
 
 
-@every_lesson
+@every_notebook
 def test_name_and_title_agree(path: Path):
-    assert re.fullmatch(r"\d\d_[a-z0-9_]+", path.stem)
+    assert re.fullmatch(r"\d\d_[a-z0-9_]+|[a-z][a-z_]*", path.stem)
     level, title = headings(path)[0]
     assert level == 1
     assert title.lower().replace(",", "") == path.stem.replace("_", " ")
@@ -52,7 +67,7 @@ def test_length_and_rhythm(path: Path):
     assert all(before == "markdown" for before, kind in itertools.pairwise(kinds) if kind == "code")
 
 
-@every_lesson
+@every_notebook
 def test_code_is_short_and_folded_and_opens_with_a_friendly_line(path: Path):
     for cell in cells(path):
         if cell.cell_type == "code":
@@ -70,12 +85,12 @@ def test_no_slider_without_a_question_before_it(path: Path):
             assert "?" in before.source, f"{cell.id}: ask something before the panel"
 
 
-@every_lesson
+@every_notebook
 def test_the_first_cell_says_how_to_run_it(path: Path):
     assert 'data-commandlinker-command="notebook:run-all-cells"' in cells(path)[0].source
 
 
-@every_lesson
+@every_notebook
 def test_links_lead_to_files_that_are_there(path: Path):
     for target in re.findall(r"\]\(([^)#]+)[^)]*\)", prose(path)):
         assert ":" not in target, f"{target}: a lesson links to nothing outside"
@@ -87,7 +102,7 @@ def declared(cell) -> tuple[dict, list]:
     return notes.get("figures", {}), notes.get("given", [])
 
 
-@every_lesson
+@every_notebook
 def test_every_declared_figure_is_in_the_prose_and_comes_out(path: Path):
     names = namespace(path)
     for cell in cells(path):
@@ -99,7 +114,7 @@ def test_every_declared_figure_is_in_the_prose_and_comes_out(path: Path):
             assert text in cell.source, f"{cell.id}: {text} is declared but not in the prose"
 
 
-@every_lesson
+@every_notebook
 def test_every_figure_in_the_prose_is_declared(path: Path):
     """Numbers with decimals, and ranges: each is computed from an expression, or stated as given."""
     for cell in cells(path):
@@ -116,7 +131,7 @@ def test_every_figure_in_the_prose_is_declared(path: Path):
         assert not loose, f"{cell.id}: {loose}"
 
 
-@every_lesson
+@every_notebook
 def test_stored_without_outputs(path: Path):
     for cell in json.loads(path.read_text(encoding="utf-8"))["cells"]:
         if cell["cell_type"] == "code":
