@@ -7,17 +7,18 @@ import numpy as np
 from lablib.optics.optical_cross import OpticalCross, at_right_angles_deg
 from lablib.optics.power import written_power
 from lablib.optics.prescription import Prescription
-from lablib.panels.panel import Panel, Values
-from lablib.panels.specs import Slider
+from lablib.panels.panel import NOT_KNOWN, Panel, Values
+from lablib.panels.specs import Choice, Slider
 from lablib.pictures.cross import CrossPicture
 from lablib.pictures.cross_data import CrossThere, on
 
+_WRITTEN, _READ = "Lens as written", "Where it is read"
 _ROUND_DEG = np.arange(0.0, 181.0, 1.0)
 
 
 def _d(name: str, label: str, most: float, value: float) -> Slider:
     ends = {"low": -most, "high": most, "step": 0.25}
-    return Slider(name=name, label=label, unit="D", value=value, group="Lens as written", **ends)
+    return Slider(name=name, label=label, unit="D", value=value, group=_WRITTEN, **ends)
 
 
 def _deg(name: str, label: str, value: float, group: str) -> Slider:
@@ -35,8 +36,9 @@ class CrossPanel(Panel):
     controls = (
         _d("sphere_d", "Sphere", 10.0, 2.0),
         _d("cylinder_d", "Cylinder", 6.0, -1.5),
-        _deg("axis_deg", "Axis", 20, "Lens as written"),
-        _deg("meridian_deg", "Meridian", 180, "Where it is read"),
+        _deg("axis_deg", "Axis", 20, _WRITTEN),
+        _deg("meridian_deg", "Meridian", 180, _READ),
+        Choice(name="cross", label="Cross and forms", options=("yes", "no"), value="yes", group=_READ),
     )
 
     def compute(self, values: Values) -> CrossThere:
@@ -59,6 +61,7 @@ class CrossPanel(Panel):
             power_d=rx.power_in_meridian_d(meridian),
             meridians_deg=_ROUND_DEG,
             powers_d=rx.power_in_meridian_d(_ROUND_DEG),
+            is_hidden=values["cross"] == "no",
         )
 
     def numbers(self, data: CrossThere) -> Sequence[tuple[str, str, str]]:
@@ -67,14 +70,16 @@ class CrossPanel(Panel):
         data: from `compute`.
         """
         cross = data.cross
-        return [
-            (f"Power on {data.meridian_deg:03.0f}", written_power(data.power_d), "D"),
+        rows = [
             ("Minus form", str(data.minus), ""),
             ("Plus form", str(data.plus), ""),
             ("Cross, more plus", on(cross.first_d, cross.first_meridian_deg), ""),
             ("Cross, less plus", on(cross.second_d, cross.second_meridian_deg), ""),
             ("Spherical equivalent", f"{data.minus.spherical_equivalent_d:+.3f}", "D"),
         ]
+        if data.is_hidden:
+            rows = [(label, NOT_KNOWN, "") for label, _, _ in rows]
+        return [(f"Power on {data.meridian_deg:03.0f}", written_power(data.power_d), "D"), *rows]
 
     def sentence(self, data: CrossThere) -> str:
         """Return the power on the meridian, and what it is of this lens.
@@ -82,6 +87,8 @@ class CrossPanel(Panel):
         data: from `compute`.
         """
         power = written_power(data.power_d)
+        if data.is_hidden:
+            return f"Along {data.meridian_deg:03.0f} the lens has {power} D."
         if not data.is_toric:
             return f"A sphere: it has {power} D along every meridian, and no axis."
         return f"Along {data.meridian_deg:03.0f} the lens has {power} D: {_what(data)}."

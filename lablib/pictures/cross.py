@@ -36,8 +36,8 @@ class CrossPicture(KeptPicture):
         """
         self.front.update(data)
         self.curve.update(data)
-        self.minus_form.set_text(str(data.minus))
-        self.plus_form.set_text(str(data.plus))
+        for label, form in ((self.minus_form, data.minus), (self.plus_form, data.plus)):
+            label.set_text("hidden" if data.is_hidden else str(form))
         self.read_off.set_text(data.read_off)
 
 

@@ -75,11 +75,12 @@ class CrossCurve:
         top = step_up(TOPS_D, max(abs(cross.first_d), abs(cross.second_d)))
         for label, share in zip(self.powers, _SHARES, strict=True):
             label.set_text(f"{share * top:+g}" if share else "0")
+        self.curve.set_visible(not data.is_hidden)
         self.curve.set_data(data.meridians_deg, data.powers_d / top)
         for line, power in ((self.minus, cross.first_d), (self.plus, cross.second_d)):
-            line.set_visible(data.is_toric)
+            line.set_visible(data.shows_cross)
             line.set_data([0.0, 180.0], [power / top] * 2)
-        self.middle.set_visible(data.is_toric)
+        self.middle.set_visible(data.shows_cross)
         self.middle.set_data([0.0, 180.0], [data.minus.spherical_equivalent_d / top] * 2)
         self.turning.set_data([data.meridian_deg] * 2, [-_HIGHEST, _HIGHEST])
         self.point.set_data([data.meridian_deg], [data.power_d / top])

@@ -17,6 +17,7 @@ class CrossThere:
     cross: its cross; first the axis of the minus form.
     meridian_deg: the meridian to read, above 0 and up to 180 [degrees]; power_d: the power along it [D].
     meridians_deg, powers_d: powers all round, from 0 to 180 [degrees], [D], shape (N,).
+    is_hidden: whether all is kept back but the power on the meridian, for somebody who looks for the rest.
     """
 
     minus: Prescription
@@ -26,11 +27,17 @@ class CrossThere:
     power_d: float
     meridians_deg: np.ndarray
     powers_d: np.ndarray
+    is_hidden: bool = False
 
     @property
     def is_toric(self) -> bool:
         """Whether the lens has a cylinder."""
         return self.minus.axis_deg is not None
+
+    @property
+    def shows_cross(self) -> bool:
+        """Whether there is a cross, and it is not kept back."""
+        return self.is_toric and not self.is_hidden
 
     @property
     def read_off(self) -> str:

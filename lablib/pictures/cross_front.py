@@ -85,14 +85,17 @@ class CrossFront:
             (self.plus, self.plus_words, cross.second_d, cross.second_meridian_deg),
         )
         for line, label, power, meridian in parts:
-            line.set_visible(data.is_toric)
-            label.set_visible(data.is_toric)
-            if data.is_toric:
+            line.set_visible(data.shows_cross)
+            label.set_visible(data.shows_cross)
+            if data.shows_cross:
                 line.set_data(*_ends(meridian))
                 self._write(label, on(power, meridian), meridian, taken)
         self.turning.set_data(*_ends(data.meridian_deg))
         # On one of the two meridians the words of that one say it already.
-        is_said = data.is_toric and data.meridian_deg in (cross.first_meridian_deg, cross.second_meridian_deg)
+        is_said = data.shows_cross and data.meridian_deg in (
+            cross.first_meridian_deg,
+            cross.second_meridian_deg,
+        )
         self.turning_words.set_visible(not is_said)
         if not is_said:
             self._write(self.turning_words, data.read_off, data.meridian_deg, taken)

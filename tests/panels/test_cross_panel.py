@@ -16,7 +16,11 @@ def panel() -> CrossPanel:
 
 
 def test_controls_have_the_ranges_the_lessons_speak_of():
-    got = {name: (spec.low, spec.high, spec.step, spec.value) for name, spec in CrossPanel.ranges.items()}
+    got = {
+        name: (spec.low, spec.high, spec.step, spec.value)
+        for name, spec in CrossPanel.ranges.items()
+        if name != "cross"
+    }
 
     assert got == {
         "sphere_d": (-10, 10, 0.25, 2),
@@ -24,6 +28,7 @@ def test_controls_have_the_ranges_the_lessons_speak_of():
         "axis_deg": (1, 180, 1, 20),
         "meridian_deg": (1, 180, 1, 180),
     }
+    assert CrossPanel.ranges["cross"].options == ("yes", "no")
     assert got["cylinder_d"][1] <= CYLINDER_LIMIT_D
     assert got["sphere_d"][1] + got["cylinder_d"][1] <= POWER_LIMIT_D
 
@@ -81,11 +86,20 @@ def test_a_power_off_the_cross(meridian, power):
             "equivalent.",
         ),
         ({"cylinder_d": 0.0}, "A sphere: it has +2.00 D along every meridian, and no axis."),
+        ({"meridian_deg": 20, "cross": "no"}, "Along 020 the lens has +2.00 D."),
     ],
 )
 def test_the_sentence(start, words):
     assert said(CrossPanel(**start)) == words
     assert len(words.split()) < 40
+
+
+def test_a_hidden_cross_leaves_the_one_reading():
+    shown = rows(CrossPanel(cross="no", meridian_deg=110))
+
+    assert shown.pop("Power on 110") == "+0.50 D"
+    assert set(shown.values()) == {"–"}
+    assert len(shown) == 5
 
 
 def test_both_forms_of_a_lens_show_the_same_picture(panel):

@@ -23,6 +23,7 @@ LENSES = {
     "oblique": {"sphere_d": -3.25, "cylinder_d": -0.25, "axis_deg": 45},
     "sphere": {"cylinder_d": 0.0},
     "plano": {"sphere_d": 0.0, "cylinder_d": 0.0},
+    "hidden": {"cross": "no"},
 }
 MERIDIANS = (1, 5, 20, 44, 65, 88, 90, 92, 110, 135, 177, 180)
 
@@ -66,8 +67,8 @@ def test_the_lines_lie_on_the_axes_of_both_forms(drawn):
     picture, data = drawn
     front = picture.front
 
-    assert front.minus.get_visible() == front.plus.get_visible() == data.is_toric
-    if data.is_toric:
+    assert front.minus.get_visible() == front.plus.get_visible() == data.shows_cross
+    if data.shows_cross:
         assert direction(front.minus) == data.minus.axis_deg
         assert direction(front.plus) == data.plus.axis_deg
     assert direction(front.turning) == data.meridian_deg
@@ -77,10 +78,10 @@ def test_words_say_the_cross_and_both_forms(drawn):
     picture, data = drawn
     front = picture.front
 
-    assert picture.minus_form.get_text() == str(data.minus)
-    assert picture.plus_form.get_text() == str(data.plus)
+    forms = [picture.minus_form.get_text(), picture.plus_form.get_text()]
+    assert forms == (["hidden"] * 2 if data.is_hidden else [str(data.minus), str(data.plus)])
     assert picture.read_off.get_text() == on(data.power_d, data.meridian_deg)
-    if data.is_toric:
+    if data.shows_cross:
         assert front.minus_words.get_text() == on(data.minus.sphere_d, data.minus.axis_deg)
         assert front.plus_words.get_text() == on(data.plus.sphere_d, data.plus.axis_deg)
 
@@ -102,7 +103,7 @@ def test_the_curve_holds_the_power_of_every_meridian_and_the_point_the_one_read(
         (curve.plus, data.plus.sphere_d),
         (curve.middle, data.minus.spherical_equivalent_d),
     ):
-        assert line.get_visible() == data.is_toric
+        assert line.get_visible() == data.shows_cross
         assert top * line.get_ydata()[0] == pytest.approx(power)
 
 
@@ -125,6 +126,16 @@ def test_no_words_overlap_and_all_stay_inside(panel, picture, lens: dict, meridi
         assert left >= 0 <= low, text
         assert right <= picture.width_px, text
         assert high <= picture.height_px, text
+
+
+def test_a_hidden_cross_leaves_the_meridian_and_its_power(panel, picture):
+    for meridian in (20, 65):
+        picture.update(panel.at(cross="no", meridian_deg=meridian))
+        front, curve = picture.front, picture.curve
+        kept_back = (front.minus, front.plus, front.minus_words, curve.minus, curve.plus, curve.middle)
+        assert not any(artist.get_visible() for artist in (*kept_back, curve.curve))
+        assert front.turning_words.get_visible()
+        assert curve.point.get_visible()
 
 
 def test_turning_the_meridian_or_the_axis_leaves_the_scale_alone(panel, picture):
