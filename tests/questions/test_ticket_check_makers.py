@@ -170,6 +170,11 @@ def test_of_six_tickets_two_to_four_are_held():
         keys = [option.key for option in question.kind.options]
         assert len(keys) == 6
         assert question.right == {key for key in keys if kinds()[key].is_fault}
+        assert [option.words[:3] for option in question.kind.options] == [
+            f"{letter}: " for letter in "ABCDEF"
+        ]
+        held = [words[5] for words in question.solution.words if words.startswith("Hold")]
+        assert held == [letter for letter, key in zip("ABCDEF", keys, strict=True) if key in question.right]
         counts.add(len(question.right))
     assert counts == {2, 3, 4}
 

@@ -12,6 +12,7 @@ from lablib.study.picked import Holds, Option, SeveralAnswer
 from lablib.study.question import Mistake, Slip, Solution
 
 _SHOWN, _FEWEST = 6, 2
+_LETTERS = "ABCDEF"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,7 +44,10 @@ class SortTickets(Maker[PileCase]):
     def kind(self, case: PileCase) -> SeveralAnswer:
         """Return the tickets."""
         return SeveralAnswer(
-            options=tuple(Option(key=one.kind, words=one.order.on_one_line) for one in case.tickets)
+            options=tuple(
+                Option(key=one.kind, words=f"{letter}: {one.order.on_one_line}")
+                for letter, one in zip(_LETTERS, case.tickets, strict=True)
+            )
         )
 
     def slips_in(self, case: PileCase) -> tuple[Slip, ...]:
@@ -70,11 +74,11 @@ class SortTickets(Maker[PileCase]):
 
     def solution(self, case: PileCase) -> Solution:
         """Return the reason for each ticket that is held, and for each that only looks odd."""
-        found = [(kinds()[one.kind], one.order) for one in case.tickets]
+        found = [(letter, kinds()[one.kind]) for letter, one in zip(_LETTERS, case.tickets, strict=True)]
         return Solution(
             words=tuple(
-                f"{'Hold' if kind.is_fault else 'Make'} {order.on_one_line}: {kind.reason}"
-                for kind, order in sorted(found, key=lambda pair: not pair[0].is_fault)
+                f"{'Hold' if kind.is_fault else 'Make'} {letter}. {kind.reason}"
+                for letter, kind in sorted(found, key=lambda pair: not pair[1].is_fault)
             )
         )
 
