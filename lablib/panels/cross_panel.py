@@ -75,7 +75,7 @@ class CrossPanel(Panel):
             ("Plus form", str(data.plus), ""),
             ("Cross, more plus", on(cross.first_d, cross.first_meridian_deg), ""),
             ("Cross, less plus", on(cross.second_d, cross.second_meridian_deg), ""),
-            ("Spherical equivalent", f"{data.minus.spherical_equivalent_d:+.3f}", "D"),
+            ("Spherical equivalent", _in_eighths(data.minus.spherical_equivalent_d), "D"),
         ]
         if data.is_hidden:
             rows = [(label, NOT_KNOWN, "") for label, _, _ in rows]
@@ -92,6 +92,11 @@ class CrossPanel(Panel):
         if not data.is_toric:
             return f"A sphere: it has {power} D along every meridian, and no axis."
         return f"Along {data.meridian_deg:03.0f} the lens has {power} D: {_what(data)}."
+
+
+def _in_eighths(power_d: float) -> str:
+    # Two decimals would cut an eighth off, which half a cylinder often is.
+    return f"{power_d:+.3f}" if power_d else "0.000"
 
 
 def _what(data: CrossThere) -> str:

@@ -94,6 +94,14 @@ def test_the_sentence(start, words):
     assert len(words.split()) < 40
 
 
+@pytest.mark.parametrize(
+    ("sphere", "cylinder", "middle"),
+    [(1.0, -2.0, "0.000 D"), (-2.0, -0.75, "-2.375 D"), (3.0, 0.0, "+3.000 D")],
+)
+def test_an_equivalent_shows_its_eighth_and_nothing_has_no_sign(sphere, cylinder, middle):
+    assert rows(CrossPanel(sphere_d=sphere, cylinder_d=cylinder))["Spherical equivalent"] == middle
+
+
 def test_a_hidden_cross_leaves_the_one_reading():
     shown = rows(CrossPanel(cross="no", meridian_deg=110))
 
