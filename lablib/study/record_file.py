@@ -7,7 +7,7 @@ lives for one transaction, so that nothing is left open when a kernel is killed.
 import os
 import sqlite3
 from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from contextlib import contextmanager
 from pathlib import Path
 from urllib.parse import quote
 
@@ -56,7 +56,8 @@ def transaction(
             if kind == "IMMEDIATE":
                 db.execute("COMMIT")
         finally:
-            _close(db)
+            # An open transaction is rolled back by it.
+            db.close()
     except sqlite3.Error as fault:
         raise _in_words(record or path, fault) from fault
     except UnicodeDecodeError as fault:
@@ -116,14 +117,6 @@ def _begin(db: sqlite3.Connection, kind: str) -> None:
     db.execute("PRAGMA fullfsync = 1")
     db.execute("PRAGMA cell_size_check = 1")
     db.execute(f"BEGIN {kind}")
-
-
-def _close(db: sqlite3.Connection) -> None:
-    # Closed while an error still holds a statement, a connection would keep its transaction, and its lock.
-    if db.in_transaction:
-        with suppress(sqlite3.Error):
-            db.execute("ROLLBACK")
-    db.close()
 
 
 def _text(raw: bytes) -> str:

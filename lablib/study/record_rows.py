@@ -28,6 +28,7 @@ def read_rows(
     asked = {name: value for name, value in wanted.items() if value is not None}
     where = f" WHERE {' AND '.join(f'{name} = ?' for name in asked)}" if asked else ""
     query = f"SELECT {', '.join(names)} FROM {table_of(kind)}{where} ORDER BY {order}"
+    # All at once: an error that still holds rows under way would keep the file locked when it is closed.
     rows = db.execute(query, tuple(asked.values())).fetchall()
     try:
         return tuple(from_row(kind, dict(zip(names, row, strict=True))) for row in rows)

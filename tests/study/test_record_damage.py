@@ -157,6 +157,28 @@ def test_a_cell_of_another_type_than_its_column_is_no_obstacle(path: Path, sound
     assert kept_answers(Record(path)) == sound.answers
 
 
+@pytest.mark.parametrize("first_page_too", [False, True])
+def test_a_letter_that_came_to_harm_costs_that_letter(path: Path, sound: Sound, first_page_too: bool):
+    place = sound.file.index(b'"21.00 mm"')
+    with_bytes(path, place + 2, b"\xff")
+    if first_page_too:
+        with_bytes(path, 0, bytes(PAGE))
+    record = Record(path)
+    kept = kept_answers(record)
+
+    assert bool(record.trouble) == first_page_too
+    changed = [key for key, one in kept.items() if one != sound.answers[key]]
+    assert [(kept[key].given, sound.answers[key].given) for key in changed] == [("2\ufffd.00 mm", "21.00 mm")]
+    assert len(kept) == COUNT
+
+
+def test_what_came_behind_the_damaged_file_goes(path: Path, sound: Sound):
+    path.write_bytes(bytes(PAGE) + sound.file[PAGE:] + bytes(50 * PAGE))
+
+    assert kept_answers(Record(path)) == sound.answers
+    assert path.stat().st_size <= len(sound.file)
+
+
 def test_a_missing_owner_is_damage_too(path: Path, sound: Sound):
     ask(path, "PRAGMA secure_delete = 1", "DELETE FROM owner")
     record = Record(path)
