@@ -79,9 +79,11 @@ def test_a_prompt_says_how_exact_and_an_answer_so_exact_is_right(name: str):
 @only("number")
 def test_the_tolerance_is_the_edge_between_right_and_not_right(name: str):
     for question in questions(name):
-        for side in (-1.0, 1.0):
-            inside = _signed(question, question.right + side * question.kind.tolerance * 0.999)
-            outside = _signed(question, question.right + side * (question.kind.tolerance * 1.001 + 1e-7))
+        rounded = round(question.right, question.kind.digits)
+        for side, last in ((-1.0, min), (1.0, max)):
+            edge = last(question.right, rounded)
+            inside = _signed(question, edge + side * question.kind.tolerance * 0.999)
+            outside = _signed(question, edge + side * (question.kind.tolerance * 1.001 + 1e-7))
             assert mark(question, inside).state is State.RIGHT, (said(question), inside)
             assert mark(question, outside).state is State.WRONG, (said(question), outside)
 
