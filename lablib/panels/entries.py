@@ -41,7 +41,8 @@ class MarkerEntry:
     def set(self, given: Given) -> None:
         """Put the marker somewhere."""
         self._moved = isinstance(given, int | float)
-        self.control.set(given if self._moved else self._spec.value)
+        # One that was kept on another scale stands at the nearest place of this one.
+        self.control.set(self._spec.nearest(given) if self._moved else self._spec.value)
 
     def focus(self) -> None:
         """Put the keyboard into the number box."""

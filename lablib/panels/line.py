@@ -57,10 +57,13 @@ class Line:
     def _typed(self, change: dict) -> None:
         if self._quiet:
             return
-        entered = "\n" in change["new"]
-        if entered:
-            self.set(_one_line(change["new"]))
-        if self.text != _one_line(change["old"]):
+        new, old = change["new"], change["old"]
+        # A break among other letters that came at once was pasted: nobody pressed Enter.
+        pasted = "\n" in new.strip("\n") and new.replace("\n", "", 1) != old
+        entered = "\n" in new and not pasted
+        if "\n" in new:
+            self.set(" ".join(new.split("\n")).strip() if pasted else _one_line(new))
+        if self.text != _one_line(old):
             self._on_change(self.text)
         if entered:
             self._on_enter()

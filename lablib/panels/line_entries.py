@@ -9,8 +9,6 @@ from lablib.study.answer import AnswerKind, Given
 
 _EXAMPLES = {
     "prescription": "+2.00 -1.50 x 020",
-    "prism": "1.50 base up, 0.50 base in",
-    "base": "in, or base in",
 }
 _ONE_LINE, _BOXES = "one line", "a box for each part"
 

@@ -107,7 +107,7 @@ class OrderEntry:
 
     def set(self, given: Given) -> None:
         """Show an order."""
-        self._moved = isinstance(given, list) and set(given) == set(self._words)
+        self._moved = isinstance(given, list) and sorted(given) == sorted(self._words)
         self._order = list(given if self._moved else self._words)
         self._show()
 

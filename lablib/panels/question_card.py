@@ -1,6 +1,7 @@
 """One question on the screen: what is asked, the control to answer, feedback beside it, and what follows."""
 
 from collections.abc import Callable
+from threading import RLock
 
 import ipywidgets as widgets
 
@@ -10,7 +11,7 @@ from lablib.panels.entries import entry_for
 from lablib.panels.panel import NamedImage
 from lablib.panels.tickets import ActionButton
 from lablib.pictures.asked import Asked, picture_for
-from lablib.study.answer import Given
+from lablib.study.answer import AnswerKind, Given, NotUnderstood
 from lablib.study.marking import State, mark
 from lablib.study.quiz import Place
 
@@ -31,8 +32,9 @@ class QuestionCard:
         self.place = place
         self._number, self._count = number, count
         self._on_marked = on_marked
-        self._title, self._prompt, self._feedback, self._hints, self._solution = (
-            widgets.HTML() for _ in range(5)
+        self._one_at_a_time = RLock()
+        self._title, self._prompt, self._feedback, self._trouble, self._hints, self._solution = (
+            widgets.HTML() for _ in range(6)
         )
         self.check = ActionButton(self.hand_in, description="Check", tooltip=f"check answer {number}")
         self.hint = ActionButton(self._open_hint, description="One more hint")
@@ -40,7 +42,7 @@ class QuestionCard:
         self.again = ActionButton(self._take_another, description="Another like it")
         self._entry_box, self._picture_box = widgets.VBox(), widgets.VBox()
         row = widgets.HBox([self.check, self.hint, self.solve, self.again])
-        answer = widgets.VBox([self._hints, self._entry_box, row, self._feedback])
+        answer = widgets.VBox([self._hints, self._entry_box, row, self._trouble, self._feedback])
         parts = {
             "lab-asked": self._prompt,
             "lab-shown": self._picture_box,
@@ -55,15 +57,21 @@ class QuestionCard:
 
     def hand_in(self) -> None:
         """Mark the answer as it stands, show the mark, and keep it."""
-        if self.place.is_over:
-            return
+        # A kernel may hear its page in a second thread: the same answer must not be kept twice.
+        with self._one_at_a_time:
+            if not self.place.is_over:
+                self._hand_in()
+
+    def _hand_in(self) -> None:
         try:
             marked = self.place.answer(self.entry.given)
         except LabError as fault:
-            self._feedback.value = markup.trouble(f"Your answer was not kept. {fault}")
+            self._trouble.value = markup.trouble(f"Your answer was not kept. {fault}")
             return
+        self._trouble.value = ""
         self._show_mark()
-        self._feedback.value = markup.feedback(marked, self.place.repeated)
+        repeated = self.place.repeated if marked.state.is_answer else ()
+        self._feedback.value = markup.feedback(marked, repeated)
         if marked.state.is_answer:
             self._on_marked(self)
 
@@ -83,8 +91,8 @@ class QuestionCard:
             self._image = NamedImage(format="png", tooltip=_PICTURE_NAME)
         self._picture_box.children = [self._image] if self._image else []
         _show_if(self._picture_box, self._image is not None)
-        self.entry.set(self.place.mark.given if self.place.draft is None else self.place.draft)
-        self._feedback.value = ""
+        self.entry.set(_shown_again(question.kind, self.place))
+        self._feedback.value = self._trouble.value = ""
         self._show_mark()
         if self.place.mark.state.is_answer:
             self._feedback.value = markup.feedback(self.place.mark, self.place.repeated)
@@ -128,8 +136,9 @@ class QuestionCard:
     def _changed(self, given: Given) -> None:
         try:
             self.place.keep(given)
+            self._trouble.value = ""
         except LabError as fault:
-            self._feedback.value = markup.trouble(f"What you write cannot be kept yet. {fault}")
+            self._trouble.value = markup.trouble(f"What you write cannot be kept yet. {fault}")
         if self.place.question.kind.name == "marker":
             self._move_marker(given)
 
@@ -152,7 +161,7 @@ class QuestionCard:
         try:
             self.place.show_solution()
         except LabError as fault:
-            self._feedback.value = markup.trouble(f"The solution cannot be opened now. {fault}")
+            self._trouble.value = markup.trouble(f"The solution cannot be opened now. {fault}")
             return
         self._show_mark()
         self.again.focus()
@@ -161,7 +170,7 @@ class QuestionCard:
         try:
             self.place.new_numbers()
         except LabError as fault:
-            self._feedback.value = markup.trouble(f"There is no other question now. {fault}")
+            self._trouble.value = markup.trouble(f"There is no other question now. {fault}")
             return
         self._take_question()
         self._on_marked(self)
@@ -177,6 +186,20 @@ def freeze(widget: widgets.Widget) -> None:
         widget.disabled = True
     for part in getattr(widget, "children", ()):
         freeze(part)
+
+
+def _shown_again(kind: AnswerKind, place: Place) -> Given:
+    """What stands in the control at first: the draft or the last answer, where the control can show it."""
+    given = place.mark.given if place.draft is None else place.draft
+    if isinstance(given, str):
+        return given
+    if isinstance(given, list):
+        return given if all(isinstance(part, str) for part in given) else None
+    try:
+        kind.read(given)
+    except NotUnderstood:
+        return None
+    return given
 
 
 def _number(value: object) -> float | None:

@@ -31,13 +31,13 @@ class Route:
     def look(self) -> None:
         """Read the record again and show what it holds now."""
         try:
-            # Kept once opened: what it said of damage is said a single time.
             self._record = self._record or Record.of_learner()
             found = standings(self._record)
         except LabError as fault:
             self._table.value = panel_markup.refusal(str(fault))
             return
-        self._table.value = markup.route(found, _coming(found))
+        told = markup.trouble(self._record.trouble) if self._record.trouble else ""
+        self._table.value = told + markup.route(found, _coming(found))
 
     def show(self) -> None:
         """Display the table under the cell."""

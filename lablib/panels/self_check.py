@@ -40,7 +40,6 @@ class SelfCheck:
         except LabError as fault:
             self.widget = widgets.VBox([style, widgets.HTML(panel_markup.refusal(str(fault)))])
         else:
-            self._trouble.value = markup.trouble(self.quiz.record.trouble) if self.quiz.record.trouble else ""
             self._make_cards()
             self.widget = widgets.VBox(
                 [style, self._trouble, self._summary, *(card.widget for card in self.cards)]
@@ -66,9 +65,17 @@ class SelfCheck:
         # After a wrong answer the keyboard stays: what was said is read there, and the slip mended.
         if card.place.mark.state is State.RIGHT:
             at = self.cards.index(card)
-            waiting = [one for one in self.cards[at + 1 :] if not one.place.is_over]
-            (waiting[0] if waiting else card).focus()
+            in_turn = (*self.cards[at + 1 :], *self.cards[:at])
+            waiting = [one for one in in_turn if not one.place.is_over]
+            (waiting[0] if waiting else card.again).focus()
 
     def _sum_up(self) -> None:
-        self._summary.value = markup.summary(right=self.quiz.right_once, count=len(self.cards))
+        try:
+            right = self.quiz.right_once
+        except LabError as fault:
+            self._trouble.value = markup.trouble(str(fault))
+            return
+        self._summary.value = markup.summary(right=right, count=len(self.cards))
+        # Also damage that comes to light while the page stands there.
+        self._trouble.value = markup.trouble(self.quiz.record.trouble) if self.quiz.record.trouble else ""
         self._after()

@@ -20,6 +20,8 @@ _EITHER_COMMA = re.compile(r"([1-9][0-9]{0,2}),([0-9]{3})")
 _LONGEST = 60
 _MOST_SHOWN = 6
 _THOUSANDTHS = 3
+# Half a place over the number: coarser than 2 is no longer the same number written coarsely.
+_COARSEST = 0.25
 # Answers differ from the tolerance's edge by more than this, or by rounding of the machine.
 _SLACK = 1e-9
 
@@ -70,7 +72,9 @@ class NumberAnswer:
         understood = self._understood(found["sign"] or "", size * factor, notes)
         places = len(re.split("[.,]", found["digits"])[-1]) if re.search("[.,]", found["digits"]) else 0
         half = 0.5 * 10.0**-places * factor
-        if half <= self.tolerance + _SLACK or len(understood.meanings) > 1:
+        # A number without a figure that counts, such as 0 m, fits everything and says nothing.
+        says_little = half > size * factor * _COARSEST
+        if half <= self.tolerance + _SLACK or len(understood.meanings) > 1 or says_little:
             return understood
         # Rounded it can lie half a place either way; cut off, a whole place farther from 0.
         (value,) = understood.meanings

@@ -2,6 +2,8 @@
 
 import hashlib
 from collections.abc import Sequence
+from contextlib import suppress
+from dataclasses import replace
 
 from lablib.errors import LabError
 from lablib.study.answer import Given
@@ -12,6 +14,7 @@ from lablib.study.record import Attempt, Record
 
 # Whole numbers up to here are exact in every program that may read the record.
 _SEED_BYTES = 6
+_ENDED_ELSEWHERE = "This question was ended in another window. What you wrote here was not marked."
 
 
 def seed_for(*, learner_id: str, lesson: str, maker: str, count: int) -> int:
@@ -38,10 +41,10 @@ class Quiz:
         names = [maker.name for maker in makers]
         if len(set(names)) < len(names):
             raise LabError(f"self-check of lesson {lesson}: {', '.join(names)}: give each maker once")
-        record.begin(lesson)
         self.record = record
         self.lesson = lesson
         self.places = tuple(Place(self, maker) for maker in makers)
+        record.begin(lesson)
 
     @property
     def right_once(self) -> int:
@@ -64,36 +67,40 @@ class Place:
     def refresh(self) -> None:
         """Take up from the record what stands here: question, last answer, draft, hints."""
         lesson, name = self.quiz.lesson, self.maker.name
-        seed, count = self.quiz.record.dealt(lesson).get(name, (None, 0))
-        self._dealt = count
-        self.question: Question = self.maker.make(self._seed() if seed is None else seed)
-        here, firsts = self._take_history()
-        self.mark: Mark = mark(self.question, here[-1].given if here else None)
-        before = [one.state == State.RIGHT for one in firsts if one.seed != self.question.seed]
+        tries = self.quiz.record.attempts(maker=name)
+        seed, self._dealt = self.quiz.record.dealt(lesson).get(name, (None, 0))
+        if seed is None:
+            # What was answered stays on the page, also in a record that was taken in from another machine.
+            seed = next((one.seed for one in reversed(tries) if one.lesson == lesson), self._seed())
+        self.question: Question = self.maker.make(seed)
+        self._take_up(tries)
+        before = [one.state == State.RIGHT for one in self._firsts() if one.seed != seed]
         at_first = open_hints(len(self.question.hints), tries=before)
-        self.hints_open = max([at_first, *(one.hints for one in here)])
+        self.hints_open = max([at_first, *(one.hints for one in self._here())])
         kept = self.quiz.record.drafts(lesson).get(name)
-        self.draft: Given = kept[1] if kept and kept[0] == self.question.seed else None
+        self.draft: Given = kept[1] if kept and kept[0] == seed else None
 
     def answer(self, given: Given) -> Mark:
         """Mark an answer, keep it if it is one, and return the mark.
 
         given: as it was given.
 
-        When this returns, the answer is on the disk. A question that is over stays as it is.
+        When this returns, the answer is on the disk. A question that is over stays as it is. What is no
+        answer leaves the mark of the last one in its place.
         """
-        # Another window may have opened the solution meanwhile.
-        self._take_history()
         if self.is_over:
             return self.mark
+        # Another window may have ended the question meanwhile.
+        self._take_up(self.quiz.record.attempts(maker=self.maker.name))
+        if self.is_over:
+            return replace(self.mark, words=(_ENDED_ELSEWHERE,))
         marked = mark(self.question, given)
         if marked.state.is_answer:
-            self._add(given, marked.state, _sure(marked))
-        # Only now: what could not be kept must not look as if it had been.
-        self.mark = marked
-        if marked.state.is_answer:
-            self._take_history()
-            self.keep(None)
+            self._tries.append(self._add(given, marked.state, _sure(marked)))
+            self.mark = marked
+            # The answer is kept: that its draft is left behind does no harm.
+            with suppress(LabError):
+                self.keep(None)
         return marked
 
     def keep(self, draft: Given) -> None:
@@ -113,14 +120,23 @@ class Place:
         self.hints_open = min(self.hints_open + 1, len(self.question.hints))
 
     @property
+    def tries_here(self) -> int:
+        """How many answers there were to the question that stands here."""
+        return len(self._here())
+
+    @property
+    def is_solved(self) -> bool:
+        """Whether the worked solution of this question was opened."""
+        return any(one.state == State.SHOWN for one in self._tries if self._is_here(one))
+
+    @property
     def is_over(self) -> bool:
         """Whether there is nothing more to answer here: it was right, or the worked solution was opened."""
         return self.is_solved or self.mark.state is State.RIGHT
 
     def show_solution(self) -> None:
         """Note that the worked solution was opened: it ends the question, in every window."""
-        self._add(None, State.SHOWN, ())
-        self.is_solved = True
+        self._tries.append(self._add(None, State.SHOWN, ()))
 
     def new_numbers(self) -> Question:
         """Put a question with new numbers here, and return it."""
@@ -135,24 +151,28 @@ class Place:
     @property
     def repeated(self) -> tuple[Slip, ...]:
         """The slips of the last answer that came in two of the last three tries at such questions."""
-        sure = _sure(self.mark)
-        return tuple(
-            slip for slip in self.mark.slips if slip.name in sure and is_repeated(slip.name, self._slips_made)
-        )
+        sure, made = _sure(self.mark), [one.slips for one in self._firsts()]
+        return tuple(slip for slip in self.mark.slips if slip.name in sure and is_repeated(slip.name, made))
 
-    def _take_history(self) -> tuple[list[Attempt], list[Attempt]]:
-        """Return the answers to the question here, and the first answer to each question of the maker."""
-        tries = self.quiz.record.attempts(maker=self.maker.name)
-        here = [one for one in tries if one.lesson == self.quiz.lesson and one.seed == self.question.seed]
-        self.is_solved = any(one.state == State.SHOWN for one in here)
-        here = [one for one in here if one.state != State.SHOWN]
-        firsts = first_answers([one for one in tries if one.state != State.SHOWN])
-        self.tries_here = len(here)
-        self._slips_made = [one.slips for one in firsts]
-        return here, firsts
+    def _take_up(self, tries: Sequence[Attempt]) -> None:
+        """Take what was answered to questions of this maker, and the mark of the answer that counts here."""
+        self._tries = list(tries)
+        here = self._here()
+        # A right answer ends a question, whatever another window or a wrong clock put after it.
+        counts = next((one for one in here if one.state == State.RIGHT), here[-1] if here else None)
+        self.mark: Mark = mark(self.question, counts.given if counts else None)
 
-    def _add(self, given: Given, state: State, slips: tuple[str, ...]) -> None:
-        self.quiz.record.add(
+    def _is_here(self, one: Attempt) -> bool:
+        return one.lesson == self.quiz.lesson and one.seed == self.question.seed
+
+    def _here(self) -> list[Attempt]:
+        return [one for one in self._tries if self._is_here(one) and one.state != State.SHOWN]
+
+    def _firsts(self) -> list[Attempt]:
+        return first_answers([one for one in self._tries if one.state != State.SHOWN])
+
+    def _add(self, given: Given, state: State, slips: tuple[str, ...]) -> Attempt:
+        return self.quiz.record.add(
             lesson=self.quiz.lesson,
             maker=self.maker.name,
             seed=self.question.seed,

@@ -54,10 +54,17 @@ def test_enter_hands_in_and_leaves_the_text_as_it_was():
     assert (made.given, heard.entered, heard.changes) == ("2.5", 2, ["2.5"])
 
 
-def test_a_line_with_a_break_inside_is_one_line():
+def test_enter_in_the_middle_of_a_line_hands_all_of_it_in():
     made, heard = entry(NUMBER)
+    made.widget.value = "2.5"
     made.widget.value = "2\n.5"
     assert (made.given, heard.entered) == ("2.5", 1)
+
+
+def test_lines_that_are_pasted_are_not_handed_in_and_not_run_together():
+    made, heard = entry(NUMBER)
+    made.widget.value = "1.5\n2"
+    assert (made.given, heard.entered) == ("1.5 2", 0)
 
 
 def test_a_prescription_goes_on_one_line_or_in_three_boxes():

@@ -70,3 +70,10 @@ def test_a_record_that_cannot_be_opened_is_said(tmp_path: Path, monkeypatch: pyt
     monkeypatch.setenv("LABLIB_FOLDER", str(tmp_path / "file" / "inside"))
 
     assert 'role="alert"' in Route()._table.value
+
+
+def test_damage_is_told_above_the_table(tmp_path: Path):
+    path = tmp_path / "record.sqlite3"
+    path.write_text("this was a record once " * 400)
+
+    assert "The record of your answers was damaged" in unescape(Route(Record(path))._table.value)

@@ -1,6 +1,7 @@
 """The self-check: marked at once, kept at once, taken up again, honest when the disk will not write."""
 
 import re
+import threading
 from html import unescape
 from pathlib import Path
 
@@ -48,7 +49,7 @@ def answer(card: QuestionCard, value: object) -> None:
 
 
 def said(card: QuestionCard) -> str:
-    return unescape(re.sub(r"<[^>]*>", " ", card._feedback.value))
+    return unescape(re.sub(r"<[^>]*>", " ", card._trouble.value + card._feedback.value))
 
 
 def displays(*widgets) -> list[object]:
@@ -128,7 +129,7 @@ def test_a_right_answer_leads_to_the_next_that_is_not_over(check: SelfCheck, mon
     answer(check.cards[0], check.cards[0].place.question.right)
     answer(check.cards[-1], check.cards[-1].place.question.right)
 
-    assert focused == [check.cards[2], check.cards[2], check.cards[-1]]
+    assert focused == [check.cards[2]] * 3
 
 
 def test_a_wrong_answer_leaves_the_keyboard_where_the_slip_is_mended(check, monkeypatch: pytest.MonkeyPatch):
@@ -145,7 +146,8 @@ def test_what_cannot_be_read_is_not_an_answer(check: SelfCheck, record: Record):
     card.entry.set("<b>four</b>")
     card.check.click()
 
-    assert "not marked" in card._title.value
+    assert "not answered yet" in card._title.value
+    assert "Not marked" in said(card)
     assert "<b>" not in card._feedback.value
     assert "&lt;b&gt;four&lt;/b&gt;" in card._feedback.value
     assert record.attempts() == ()
@@ -284,6 +286,58 @@ def test_damage_is_told_above_the_questions(tmp_path: Path):
 
     assert "The record of your answers was damaged" in unescape(check._trouble.value)
     assert len(check.cards) == len(check.lesson.self_check)
+
+
+def test_damage_that_comes_to_light_later_is_told_as_well(check: SelfCheck, record: Record):
+    answer(check.cards[0], check.cards[0].place.question.mistakes[0].value)
+    record.path.write_bytes(b"no record any more " * 400)
+    answer(check.cards[0], check.cards[0].place.question.right)
+
+    assert "damaged" in check._trouble.value
+
+
+def test_the_keyboard_goes_back_to_what_is_left_and_then_to_another_question(check, monkeypatch):
+    focused = []
+    for card in check.cards:
+        monkeypatch.setattr(card, "focus", lambda card=card: focused.append(card))
+        monkeypatch.setattr(card.again, "focus", lambda card=card: focused.append(card.again))
+    for card in reversed(check.cards):
+        answer(card, card.place.question.right)
+
+    first, *rest = check.cards
+    assert focused == [*([first] * len(rest)), first.again]
+
+
+def test_what_cannot_be_read_leaves_the_last_answer_and_its_buttons(check: SelfCheck):
+    card = card_of(check, "sagitta")
+    answer(card, card.place.question.mistakes[0].value)
+    card.entry.set("abc")
+    card.check.click()
+
+    assert "not right yet" in card._title.value
+    assert displays(card.check, card.solve, card.again) == [SHOWN, SHOWN, SHOWN]
+
+
+@pytest.mark.parametrize("odd", [[["a"]], {"a": 1}, 12.5, ["a", "a"], True, "text"])
+def test_a_draft_that_no_control_can_show_is_left_out(odd: object, tmp_path: Path):
+    for number in LESSONS:
+        record = Record(tmp_path / f"{number}.sqlite3")
+        for card in SelfCheck(number, record=record).cards:
+            question = card.place.question
+            record.keep_draft(lesson=number, maker=question.maker, seed=question.seed, given=odd)
+        assert len(SelfCheck(number, record=record).cards) == len(SelfCheck(number).lesson.self_check)
+
+
+def test_two_threads_keep_one_answer_once(check: SelfCheck, record: Record):
+    card = card_of(check, "sagitta")
+    card.entry.set(written(card, card.place.question.right))
+    threads = [threading.Thread(target=card.hand_in) for _ in range(4)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+
+    assert [one.state for one in record.attempts()] == ["right"]
 
 
 def test_a_lesson_that_is_not_written_is_named():

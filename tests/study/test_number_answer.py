@@ -258,7 +258,15 @@ def test_a_tolerance_nobody_can_meet_is_refused(tolerance: float, digits: int, w
 
 @pytest.mark.parametrize(
     ("given", "stands_for"),
-    [("3", (2.5, 4.0)), ("-3", (-4.0, -2.5)), ("3.0", None), ("3.04", None), ("0.3 cm", (2.5, 4.0))],
+    [
+        ("3", (2.5, 4.0)),
+        ("-3", (-4.0, -2.5)),
+        ("3.0", None),
+        ("3.04", None),
+        ("0.3 cm", (2.5, 4.0)),
+        ("0 m", None),
+        ("0.01 m", None),
+    ],
 )
 def test_a_number_written_too_coarsely_stands_for_a_range(given: str, stands_for: tuple | None):
     found = LENGTH.read(given).stands_for

@@ -204,7 +204,6 @@ def test_what_is_no_answer_is_not_recorded(file: Path, given: object):
     place = shares(window(file))
     marked = place.answer(given)
     assert not marked.state.is_answer
-    assert place.mark is marked
     assert place.tries_here == 0
     assert place.quiz.record.attempts() == ()
 
@@ -384,3 +383,38 @@ def test_a_question_that_was_right_is_over(file: Path):
     assert place.is_over
     assert place.answer(wrong(place, "loss-added")).state is State.RIGHT
     assert [one.state for one in place.quiz.record.attempts()] == ["right"]
+
+
+def test_a_right_answer_counts_whatever_another_window_puts_after_it(file: Path):
+    here, other = shares(window(file)), shares(window(file))
+    here.answer(right(here))
+    said = other.answer(wrong(other, "loss-added"))
+    assert said.words == ("This question was ended in another window. What you wrote here was not marked.",)
+    assert [one.state for one in here.quiz.record.attempts()] == ["right"]
+    # Nor does one that slipped in, with a clock that was set back or not.
+    record = here.quiz.record
+    seed = here.question.seed
+    record.add(lesson="01", maker="shares", seed=seed, given=wrong(here, "loss-added"), state="wrong")
+    assert shares(window(file)).mark.state is State.RIGHT
+
+
+def test_what_was_answered_is_shown_again_on_another_machine(file: Path, tmp_path: Path):
+    place = shares(window(file))
+    place.answer(wrong(place, "loss-added"))
+    there = tmp_path / "there.sqlite3"
+    Record(there).merge(place.quiz.record.export())
+    again = shares(window(there))
+    assert again.question == place.question
+    assert again.mark == place.mark
+
+
+def test_an_answer_is_kept_even_if_its_draft_cannot_be_taken_away(file: Path, monkeypatch):
+    place = shares(window(file))
+    place.keep("1")
+
+    def busy(**_: object) -> None:
+        raise LabError("the record is busy")
+
+    monkeypatch.setattr(place.quiz.record, "keep_draft", busy)
+    assert place.answer(right(place)).state is State.RIGHT
+    assert place.is_over
