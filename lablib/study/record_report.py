@@ -31,7 +31,7 @@ def record_text(path: Path, *, name: str) -> str:
     attempts = [one for one in record.attempts() if one.state in _ANSWERED]
     parts = [f"{head}{_counted(len(attempts), 'answer')}.", *_lessons(attempts, record.begun())]
     if notes := record.notes():
-        told = "\n".join(f"{_local(at)}  {words}" for at, words in notes)
+        told = "\n".join(f"{_local(at)}  {_printable(words)}" for at, words in notes)
         parts.append(f"What happened to the record:\n{told}")
     return "\n\n".join(parts)
 
@@ -84,6 +84,11 @@ def _lesson(lesson: str, attempts: Sequence[Attempt], begun: str | None) -> str:
 
 def _counted(count: int, thing: str) -> str:
     return f"{count or 'No'} {thing}{'' if count == 1 else 's'}"
+
+
+def _printable(words: str) -> str:
+    """Return words without what would move a terminal's cursor: notes also come from other records."""
+    return "".join(letter if letter.isprintable() or letter == "\n" else "?" for letter in words)
 
 
 def _local(at: str) -> str:

@@ -323,6 +323,11 @@ def test_the_numbers_of_a_seed_stay_what_they_are(name: str):
     )
 
 
+def test_every_maker_whose_numbers_are_pinned_is_still_there():
+    pinned = json.loads(PINNED.read_text(encoding="utf-8"))
+    assert set(pinned) <= set(MAKERS), "answers to these questions are kept in records: keep the maker"
+
+
 @by_maker
 @settings(max_examples=60)
 @given(answer=JSON | WRITTEN, seed=st.integers(0, 30), data=st.data())

@@ -97,6 +97,17 @@ def test_damage_found_while_telling_is_told(path: Path):
     assert "was damaged (file is not a database). 5 answers could be rescued into a new record." in text
 
 
+def test_what_would_move_a_terminals_cursor_is_not_printed(path: Path):
+    record = Record(path)
+    other = json.loads(record.export())
+    note = {"id": "0" * 32, "at": "2026-01-01T00:00:00.000000+00:00", "words": "\x1b[2Jgone"}
+    known = next(name for name, value in other.items() if isinstance(value, list) and "note" in name)
+    record.merge(json.dumps(other | {known: [note]}))
+    told = record_text(path, name="")
+    assert "?[2Jgone" in told
+    assert "\x1b" not in told
+
+
 def test_a_record_goes_to_a_file_and_into_another_record(path: Path, tmp_path: Path):
     first = full_record(path, 5)
     file = tmp_path / "Ünicode name.json"
