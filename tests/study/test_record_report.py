@@ -20,7 +20,7 @@ from lablib.study.record_report import export_to, import_from, record_text
 def two_hours_ahead(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """A time zone of its own, so that times are the same on every machine."""
     if hasattr(time, "tzset"):
-        monkeypatch.setenv("TZ", "XXX-2")
+        monkeypatch.setenv("TZ", "EET-2")
         time.tzset()
     yield
     monkeypatch.undo()
