@@ -38,7 +38,7 @@ def test_the_record_is_told(folder: Path, capsys: pytest.CaptureFixture):
     lines = out.splitlines()
     assert lines[:4] == ["Record of this account's learner", str(folder / "record.sqlite3"), "", "1 answer."]
     assert re.fullmatch(
-        r"Lesson 07, begun \d{4}-\d\d-\d\d \d\d:\d\d: 1 question answered, 1 of them right at the last try\.",
+        r"Lesson 07, begun \d{4}-\d\d-\d\d \d\d:\d\d: 1 question answered, 1 of them right in the end\.",
         lines[5],
     )
     assert (len(lines), errors) == (6, "")

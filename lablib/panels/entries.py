@@ -15,7 +15,7 @@ class MarkerEntry:
     on_change: see `OnChange`.
     """
 
-    def __init__(self, kind: AnswerKind, on_change: OnChange, on_enter: OnEnter) -> None:
+    def __init__(self, kind: AnswerKind, on_change: OnChange) -> None:
         self._spec = Slider(
             name="marker",
             label=kind.label,
@@ -30,6 +30,11 @@ class MarkerEntry:
         self.control = PairedControl(self._spec, self._changed)
         self.widget = self.control.widget
         self.widget.add_class("lab-control")
+
+    @property
+    def marker(self) -> float:
+        """Where the marker stands, moved yet or not."""
+        return self.control.value
 
     @property
     def given(self) -> Given:
@@ -53,11 +58,14 @@ class MarkerEntry:
         self._on_change(self.given)
 
 
-_ENTRIES: dict[str, type] = {
+# By the name of the kind: what is written is handed in with Enter, what is picked or moved is not.
+_WRITTEN: dict[str, type] = {
     "number": LineEntry,
     "prism": LineEntry,
     "base": LineEntry,
     "prescription": PrescriptionEntry,
+}
+_PICKED: dict[str, type] = {
     "choice": ChoiceEntry,
     "several": SeveralEntry,
     "order": OrderEntry,
@@ -71,4 +79,6 @@ def entry_for(kind: AnswerKind, on_change: OnChange, on_enter: OnEnter) -> Entry
     kind: by its name.
     on_change, on_enter: see `OnChange`, `OnEnter`.
     """
-    return _ENTRIES[kind.name](kind, on_change, on_enter)
+    if kind.name in _WRITTEN:
+        return _WRITTEN[kind.name](kind, on_change, on_enter)
+    return _PICKED[kind.name](kind, on_change)

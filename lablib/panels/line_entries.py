@@ -7,9 +7,7 @@ from lablib.panels.line import Line
 from lablib.panels.quiet import Quiet
 from lablib.study.answer import AnswerKind, Given
 
-_EXAMPLES = {
-    "prescription": "+2.00 -1.50 x 020",
-}
+_EXAMPLE = "+2.00 -1.50 x 020"
 _ONE_LINE, _BOXES = "one line", "a box for each part"
 
 
@@ -18,13 +16,18 @@ class LineEntry:
 
     kind: of the answer; its unit stands before the box.
     on_change, on_enter: see `OnChange`, `OnEnter`.
+    example: of how to write, shown while the line is empty.
     """
 
-    def __init__(self, kind: AnswerKind, on_change: OnChange, on_enter: OnEnter) -> None:
+    marker = None
+
+    def __init__(
+        self, kind: AnswerKind, on_change: OnChange, on_enter: OnEnter, *, example: str = ""
+    ) -> None:
         unit = getattr(kind, "unit", "")
         self.line = Line(
             description=f"Your answer [{unit}]" if unit else "Your answer",
-            placeholder=_EXAMPLES.get(kind.name, ""),
+            placeholder=example,
             on_change=lambda text: on_change(text or None),
             on_enter=on_enter,
         )
@@ -48,11 +51,13 @@ class PrescriptionEntry:
     on_change, on_enter: see `OnChange`, `OnEnter`; Enter in a box that is not the last goes on to the next.
     """
 
+    marker = None
+
     def __init__(self, kind: AnswerKind, on_change: OnChange, on_enter: OnEnter) -> None:
         self._quiet = Quiet()
         self._on_change = on_change
         self.how = widgets.Dropdown(description="Write it as", options=(_ONE_LINE, _BOXES))
-        self.whole = LineEntry(kind, on_change, on_enter)
+        self.whole = LineEntry(kind, on_change, on_enter, example=_EXAMPLE)
         self.boxes = [
             Line(
                 description=name.capitalize(),

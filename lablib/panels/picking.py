@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import ipywidgets as widgets
 
-from lablib.panels.entry import OnChange, OnEnter
+from lablib.panels.entry import OnChange
 from lablib.panels.quiet import Quiet
 from lablib.panels.tickets import ActionButton
 from lablib.study.answer import AnswerKind, Given
@@ -17,7 +17,9 @@ class ChoiceEntry:
     on_change: see `OnChange`.
     """
 
-    def __init__(self, kind: AnswerKind, on_change: OnChange, on_enter: OnEnter) -> None:
+    marker = None
+
+    def __init__(self, kind: AnswerKind, on_change: OnChange) -> None:
         self._keys = [option.key for option in kind.options]
         options = [(option.words, option.key) for option in kind.options]
         self.widget = widgets.RadioButtons(options=options, index=None)
@@ -52,7 +54,9 @@ class SeveralEntry:
     on_change: see `OnChange`.
     """
 
-    def __init__(self, kind: AnswerKind, on_change: OnChange, on_enter: OnEnter) -> None:
+    marker = None
+
+    def __init__(self, kind: AnswerKind, on_change: OnChange) -> None:
         self.boxes = {
             option.key: widgets.Checkbox(description=option.words, value=False, indent=False)
             for option in kind.options
@@ -91,7 +95,9 @@ class OrderEntry:
     on_change: see `OnChange`.
     """
 
-    def __init__(self, kind: AnswerKind, on_change: OnChange, on_enter: OnEnter) -> None:
+    marker = None
+
+    def __init__(self, kind: AnswerKind, on_change: OnChange) -> None:
         self._words = {option.key: option.words for option in kind.options}
         self._on_change = on_change
         self._order, self._moved = list(self._words), False

@@ -82,6 +82,7 @@ class QuestionCard:
     def _take_question(self) -> None:
         """Show the question that stands here now, with what was answered or begun."""
         question = self.place.question
+        close(*self._entry_box.children, *self._picture_box.children)
         self.entry = entry_for(question.kind, self._changed, self.hand_in)
         self._entry_box.children = [self.entry.widget]
         self._prompt.value = markup.prompt(question)
@@ -124,7 +125,7 @@ class QuestionCard:
             return
         question = self.place.question
         # A marker that was not moved yet is seen where it stands.
-        given = getattr(question.kind, "start", None) if value is None else value
+        given = self.entry.marker if value is None else value
         asked = Asked(
             values=question.drawing.values,
             given=_number(given),
@@ -139,7 +140,7 @@ class QuestionCard:
             self._trouble.value = ""
         except LabError as fault:
             self._trouble.value = markup.trouble(f"What you write cannot be kept yet. {fault}")
-        if self.place.question.kind.name == "marker":
+        if self.entry.marker is not None:
             self._move_marker(given)
 
     def _move_marker(self, given: Given) -> None:
@@ -149,10 +150,13 @@ class QuestionCard:
         if moved.state is State.NOT_UNDERSTOOD:
             self._feedback.value = markup.feedback(moved, ())
         else:
-            self._draw(moved.value if moved.value is not None else given)
+            self._draw(moved.value)
 
     def _open_hint(self) -> None:
-        self.place.open_hint()
+        try:
+            self.place.open_hint()
+        except LabError as fault:
+            self._trouble.value = markup.trouble(f"That this hint was opened cannot be kept. {fault}")
         self._show_hints()
         if self.hint.layout.display == "none":
             self.focus()
@@ -186,6 +190,13 @@ def freeze(widget: widgets.Widget) -> None:
         widget.disabled = True
     for part in getattr(widget, "children", ()):
         freeze(part)
+
+
+def close(*parts: widgets.Widget) -> None:
+    """Let controls go that are shown no more, with all their parts: the kernel would keep them for ever."""
+    for part in parts:
+        close(*getattr(part, "children", ()))
+        part.close()
 
 
 def _shown_again(kind: AnswerKind, place: Place) -> Given:

@@ -91,13 +91,9 @@ def standings(record: Record) -> tuple[Standing, ...]:
 
     record: of the learner. A lesson is done when each of its questions was answered right once.
     """
-    begun, attempts = record.begun(), record.attempts()
+    begun, right = record.begun(), right_once(record)
     return tuple(
-        _standing(
-            one,
-            one.number in begun,
-            right_once([attempt for attempt in attempts if attempt.lesson == one.number]),
-        )
+        _standing(one, one.number in begun, {maker for lesson, maker in right if lesson == one.number})
         for one in lessons()
     )
 
@@ -109,9 +105,9 @@ def _standing(one: Lesson, begun: bool, right: set[str]) -> Standing:
     return Standing(lesson=one, progress=progress, right=len(known))
 
 
-def what_next(standings: tuple[Standing, ...]) -> Lesson | None:
+def what_next(found: tuple[Standing, ...]) -> Lesson | None:
     """Return the lesson to go on with: the first that is not done. None when all are.
 
-    standings: of every lesson, in order.
+    found: the standing of every lesson, in order.
     """
-    return next((one.lesson for one in standings if one.progress is not Progress.DONE), None)
+    return next((one.lesson for one in found if one.progress is not Progress.DONE), None)

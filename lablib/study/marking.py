@@ -21,7 +21,8 @@ class State(StrEnum):
     # The value is right and the writing is not.
     FAULTY = "faulty"
     WRONG = "wrong"
-    # No answer: the worked solution was opened, which ends a question.
+    # No answers, but kept among them: a hint was opened; the worked solution was, which ends a question.
+    HINTED = "hint-opened"
     SHOWN = "solution-shown"
 
     @property
@@ -158,6 +159,10 @@ def _ended(sentence: object) -> str:
     """Return a sentence with its full stop, which the words of an option may have brought along."""
     text = str(sentence)
     return text if text.endswith((".", "?", "!")) else f"{text}."
+
+
+# The states of what was answered, as records name them.
+ANSWERS = frozenset(state.value for state in State if state.is_answer)
 
 
 def is_repeated(slip: str, tries: Sequence[Sequence[str]]) -> bool:

@@ -26,6 +26,8 @@ __all__ = ["MIGRATIONS", "Attempt", "Merged", "Record"]
 
 _ResultT = TypeVar("_ResultT")
 _BY_TIME = "at, place"
+_DEALT_LAST = "SELECT seed FROM dealing WHERE lesson = ? AND maker = ? ORDER BY at DESC, place DESC LIMIT 1"
+_DRAFT_OF_QUESTION = "DELETE FROM draft WHERE lesson = ? AND maker = ? AND seed = ?"
 # A clock that is set right by the network goes back by this much at most; by more, it was wrong before.
 _CLOCK_SET_BACK = timedelta(minutes=1)
 
@@ -67,7 +69,7 @@ class Record:
         slips: tuple[str, ...] | list[str] = (),
         hints: int = 0,
     ) -> Attempt:
-        """Add an answer and return it once it is on the disk.
+        """Add an answer and return it once it is on the disk; a draft of it is gone then.
 
         lesson, maker, seed, given, state, slips, hints: as in `Attempt`.
         """
@@ -87,6 +89,7 @@ class Record:
             last = db.execute("SELECT at FROM attempt ORDER BY place DESC LIMIT 1").fetchone()
             timed = replace(attempt, at=now_after(last and last[0], within=_CLOCK_SET_BACK))
             put_row(db, timed)
+            db.execute(_DRAFT_OF_QUESTION, (timed.lesson, timed.maker, timed.seed))
             return timed
 
         return self._write(write)
@@ -101,6 +104,14 @@ class Record:
         if maker is not None:
             checks.require_name("question maker", maker)
         return self._read(lambda db: read_rows(db, Attempt, order=_BY_TIME, lesson=lesson, maker=maker))
+
+    def makers_with(self, state: str) -> frozenset[tuple[str, str]]:
+        """Return lesson and maker of every answer that was marked so.
+
+        state: the mark's stable name.
+        """
+        query = "SELECT DISTINCT lesson, maker FROM attempt WHERE state = ?"
+        return frozenset(self._read(lambda db: db.execute(query, (state,)).fetchall()))
 
     def deal(self, *, lesson: str, maker: str, seed: int) -> None:
         """Note that a maker's place in a lesson shows another question from now on.
@@ -129,7 +140,7 @@ class Record:
     def keep_draft(self, *, lesson: str, maker: str, seed: int, given: object) -> None:
         """Keep a half-typed answer in place of the one before it.
 
-        lesson, maker, seed: of the question.
+        lesson, maker, seed: of the question. Where another was dealt since, its draft is left as it is.
         given: as far as it is typed, as JSON data; None removes it.
         """
         checks.require_name("lesson", lesson)
@@ -138,6 +149,9 @@ class Record:
         text = checks.json_text(checks.json_data(given))
 
         def write(db: sqlite3.Connection) -> None:
+            dealt = db.execute(_DEALT_LAST, (lesson, maker)).fetchone()
+            if dealt is not None and dealt[0] != seed:
+                return
             db.execute("DELETE FROM draft WHERE lesson = ? AND maker = ?", (lesson, maker))
             if given is not None:
                 row = (lesson, maker, seed, text)

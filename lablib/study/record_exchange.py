@@ -4,6 +4,7 @@ import json
 import sqlite3
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
 
 from lablib.errors import LabError
 from lablib.study.record_checks import require_id, shown
@@ -138,10 +139,18 @@ def _values(name: str, kind: type[Value], rows: object) -> tuple[Value, ...]:
         _checked(f"{_ONE_OF[name]} {place}", lambda row=row: from_json(kind, row))
         for place, row in enumerate(rows, start=1)
     )
+    late = next((place for place, one in enumerate(found, start=1) if one.at > _latest()), None)
+    if late is not None:
+        raise _refused(f"{_ONE_OF[name]} {late} has a time to come; set the clock of that machine")
     key = columns_of(kind) if kind is Beginning else ("id",)
     if len({tuple(getattr(value, column) for column in key) for value in found}) < len(found):
         raise _refused(f"{name} holds one {_ONE_OF[name]} twice")
     return found
+
+
+def _latest() -> str:
+    """The latest time that clocks of two machines that are not quite right can make believe."""
+    return (datetime.now(UTC) + timedelta(days=1)).isoformat(timespec="microseconds")
 
 
 def _checked(thing: str, make: Callable) -> object:

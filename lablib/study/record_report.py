@@ -7,12 +7,10 @@ from datetime import datetime
 from pathlib import Path
 
 from lablib.errors import LabError
-from lablib.study.marking import State
+from lablib.study.marking import ANSWERS, State
 from lablib.study.record import Attempt, Record
 from lablib.study.record_exchange import MOST_CHARACTERS
 from lablib.study.record_file import is_there
-
-_ANSWERED = tuple(state.value for state in State if state.is_answer)
 
 
 def record_text(path: Path, *, name: str) -> str:
@@ -28,7 +26,7 @@ def record_text(path: Path, *, name: str) -> str:
     if not is_there(path):
         return f"{head}Nothing is there yet: the record is made when a lesson's self-check is first opened."
     record = Record(path)
-    attempts = [one for one in record.attempts() if one.state in _ANSWERED]
+    attempts = [one for one in record.attempts() if one.state in ANSWERS]
     parts = [f"{head}{_counted(len(attempts), 'answer')}.", *_lessons(attempts, record.begun())]
     if notes := record.notes():
         told = "\n".join(f"{_local(at)}  {_printable(words)}" for at, words in notes)
@@ -64,7 +62,7 @@ def import_from(path: Path, file: Path) -> str:
         merged = Record(path).merge(text)
     except LabError as fault:
         raise LabError(f"{file}: {fault}") from None
-    return f"New answers: {merged.added}. Answers that were here before: {merged.known}. The record is {path}"
+    return f"New entries: {merged.added}. Entries that were here before: {merged.known}. The record is {path}"
 
 
 def _lessons(attempts: Sequence[Attempt], begun: dict[str, str]) -> list[str]:
@@ -74,12 +72,12 @@ def _lessons(attempts: Sequence[Attempt], begun: dict[str, str]) -> list[str]:
 
 
 def _lesson(lesson: str, attempts: Sequence[Attempt], begun: str | None) -> str:
-    # The last answer to each question stays.
-    last = {(one.maker, one.seed): one.state for one in attempts if one.lesson == lesson}
-    right = sum(state == State.RIGHT for state in last.values())
+    here = [one for one in attempts if one.lesson == lesson]
+    answered = {(one.maker, one.seed) for one in here}
+    right = {(one.maker, one.seed) for one in here if one.state == State.RIGHT}
     when = f"begun {_local(begun)}" if begun else "its beginning not noted"
-    done = f"{_counted(len(last), 'question')} answered, {right} of them right at the last try"
-    return f"Lesson {lesson}, {when}: {done if last else 'no question answered yet'}."
+    done = f"{_counted(len(answered), 'question')} answered, {len(right)} of them right in the end"
+    return f"Lesson {lesson}, {when}: {done if answered else 'no question answered yet'}."
 
 
 def _counted(count: int, thing: str) -> str:

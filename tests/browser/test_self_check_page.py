@@ -103,15 +103,15 @@ def answer_and_begin(page: Page) -> None:
     expect(feedback(page, SAGITTA)).to_contain_text("Right")
     expect(line(page, EDGE)).to_be_focused()
     page.keyboard.type("12.")
-    page.wait_for_function("() => true")
-    wait_for_draft("temporal-edge", "12.")
+    wait_for_draft(page, "temporal-edge", "12.")
 
 
-def wait_for_draft(maker: str, text: str) -> None:
+def wait_for_draft(page: Page, maker: str, text: str) -> None:
     """Wait until what was typed is on the disk."""
     for _ in range(100):
         if places("07")[maker].draft == text:
             return
+        page.wait_for_timeout(50)
     raise AssertionError(f"{maker}: {places('07')[maker].draft!r} is kept, not {text!r}")
 
 

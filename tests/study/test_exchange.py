@@ -1,6 +1,8 @@
 """A record written as text and taken in again: on another machine, twice, or after it was changed."""
 
 import json
+from collections.abc import Callable
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -27,6 +29,11 @@ def contents(record: Record) -> dict:
     """Return what two records of one learner should agree on, whatever happened to each."""
     held = json.loads(record.export())
     return {name: held[name] for name in ("answers", "dealt", "begun")}
+
+
+def hours_to_come(hours: float) -> str:
+    """Return a time so many hours from now, as the record writes it."""
+    return (datetime.now(UTC) + timedelta(hours=hours)).isoformat(timespec="microseconds")
 
 
 def test_everything_but_drafts_comes_over(tmp_path: Path):
@@ -99,9 +106,7 @@ def test_a_question_dealt_here_later_stands_and_all_are_counted(record: Record):
     record.merge(exported(dealt=[DEALT]))
     assert record.dealt("07") == {"edge": (7, 2)}
 
-    record.merge(
-        exported(dealt=[DEALT | {"id": hex_id(52), "at": "2998-01-01T00:00:00.000000+00:00", "seed": 9}])
-    )
+    record.merge(exported(dealt=[DEALT | {"id": hex_id(52), "at": hours_to_come(20), "seed": 9}]))
     assert record.dealt("07") == {"edge": (9, 3)}
     record.deal(lesson="07", maker="edge", seed=10)
     assert record.dealt("07") == {"edge": (10, 4)}
@@ -113,6 +118,18 @@ def test_a_lesson_was_begun_when_it_was_begun_first(record: Record):
     record.merge(exported(begun=[BEGUN | {"at": moment(5)}]))
 
     assert record.begun() == {"07": moment(2)}
+
+
+@pytest.mark.parametrize(
+    ("part", "row"),
+    [("dealt", lambda: DEALT), ("begun", lambda: BEGUN), ("answers", lambda: answer(1))],
+)
+def test_what_has_a_time_to_come_is_refused(record: Record, part: str, row: Callable[[], dict]):
+    late = row() | {"at": hours_to_come(30)}
+    text = exported([late]) if part == "answers" else exported(**{part: [late]})
+    with pytest.raises(LabError, match="1 has a time to come; set the clock of that machine"):
+        record.merge(text)
+    assert record.notes() == ()
 
 
 ROWS = st.lists(st.integers(0, 40), max_size=12, unique=True)

@@ -248,6 +248,7 @@ def test_which_states_are_answers():
         "right",
         "faulty",
         "wrong",
+        "hint-opened",
         "solution-shown",
     ]
 

@@ -221,7 +221,8 @@ def test_what_is_recorded(file: Path):
     place = shares(window(file))
     place.open_hint()
     place.answer(wrong(place, "loss-added"))
-    (attempt,) = place.quiz.record.attempts()
+    hint, attempt = place.quiz.record.attempts()
+    assert (hint.state, hint.given, hint.hints) == ("hint-opened", None, 2)
     assert (attempt.lesson, attempt.maker, attempt.seed) == ("01", "shares", place.question.seed)
     assert (attempt.given, attempt.state) == (wrong(place, "loss-added"), "wrong")
     assert (attempt.slips, attempt.hints) == (("loss-added",), 2)
@@ -408,13 +409,20 @@ def test_what_was_answered_is_shown_again_on_another_machine(file: Path, tmp_pat
     assert again.mark == place.mark
 
 
-def test_an_answer_is_kept_even_if_its_draft_cannot_be_taken_away(file: Path, monkeypatch):
+def test_an_answer_takes_its_draft_away(file: Path):
     place = shares(window(file))
     place.keep("1")
+    place.answer(wrong(place, "loss-added"))
+    assert place.draft is None
+    assert place.quiz.record.drafts("01") == {}
 
-    def busy(**_: object) -> None:
-        raise LabError("the record is busy")
 
-    monkeypatch.setattr(place.quiz.record, "keep_draft", busy)
-    assert place.answer(right(place)).state is State.RIGHT
-    assert place.is_over
+def test_hints_that_were_opened_stay_open_and_are_no_answers(file: Path):
+    place = shares(window(file))
+    for _ in place.question.hints:
+        place.open_hint()
+    again = shares(window(file))
+    assert again.hints_open == place.hints_open == len(place.question.hints)
+    assert (again.tries_here, again.mark.state) == (0, State.NOT_ANSWERED)
+    again.new_numbers()
+    assert again.hints_open == 1

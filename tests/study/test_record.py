@@ -261,3 +261,30 @@ def test_nothing_is_left_open(record: Record):
     record.path.rename(record.path.with_name("moved"))
 
     assert Record(record.path.with_name("moved")).attempts()[0].given == "4.20 mm"
+
+
+def test_a_draft_is_kept_only_for_the_question_dealt_last(tmp_path: Path):
+    record = Record(tmp_path / "r.sqlite3")
+    record.keep_draft(lesson="07", maker="edge", seed=1, given="1.")
+    record.deal(lesson="07", maker="edge", seed=2)
+    record.keep_draft(lesson="07", maker="edge", seed=2, given="2.")
+    record.keep_draft(lesson="07", maker="edge", seed=1, given="1.5")
+    record.keep_draft(lesson="07", maker="edge", seed=1, given=None)
+    assert record.drafts("07") == {"edge": (2, "2.")}
+
+
+def test_an_answer_takes_the_place_of_its_own_draft_alone(tmp_path: Path):
+    record = Record(tmp_path / "r.sqlite3")
+    for maker in ("edge", "blank"):
+        record.keep_draft(lesson="07", maker=maker, seed=1, given="1.")
+    record.add(lesson="07", maker="edge", seed=1, given="1.5", state="wrong")
+    record.add(lesson="07", maker="blank", seed=9, given="1.5", state="wrong")
+    assert record.drafts("07") == {"blank": (1, "1.")}
+
+
+def test_makers_are_found_by_how_their_answers_were_marked(tmp_path: Path):
+    record = Record(tmp_path / "r.sqlite3")
+    for lesson, maker, state in (("07", "edge", "right"), ("07", "edge", "right"), ("01", "cost", "wrong")):
+        record.add(lesson=lesson, maker=maker, seed=1, given="1", state=state)
+    assert record.makers_with("right") == {("07", "edge")}
+    assert record.makers_with("faulty") == frozenset()

@@ -144,7 +144,7 @@ def test_harm_beside_the_answers_costs_none_of_them(path: Path, sound: Sound, ha
 def test_half_typed_answers_are_kept_where_the_database_still_gives_them(path: Path, sound: Sound):
     ask(path, "DROP TABLE note")
 
-    assert Record(path).drafts("07") == sound.drafts == {"maker-1": (3, "half an ans")}
+    assert Record(path).drafts("07") == sound.drafts == {"maker-1": (37, "half an ans")}
 
 
 def test_a_cell_of_another_type_than_its_column_is_no_obstacle(path: Path, sound: Sound):

@@ -48,7 +48,7 @@ def test_a_record_with_nothing_in_it(path: Path):
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="the time zone is the machine's there")
-def test_lessons_are_told_in_their_order_with_what_stands_at_the_last_try(path: Path):
+def test_lessons_are_told_in_their_order_with_what_was_right_in_the_end(path: Path):
     tries = [
         ("07", 1, "wrong"),
         ("07", 1, "right"),
@@ -77,8 +77,8 @@ def test_lessons_are_told_in_their_order_with_what_stands_at_the_last_try(path: 
         "6 answers.",
         "",
         "Lesson 03, begun 2026-03-03 01:30: no question answered yet.",
-        "Lesson 07, begun 2026-03-02 01:30: 3 questions answered, 2 of them right at the last try.",
-        "Lesson 20, its beginning not noted: 1 question answered, 1 of them right at the last try.",
+        "Lesson 07, begun 2026-03-02 01:30: 3 questions answered, 3 of them right in the end.",
+        "Lesson 20, its beginning not noted: 1 question answered, 1 of them right in the end.",
         "",
         "What happened to the record:",
         "2026-03-05 14:00  Something happened.",
@@ -117,8 +117,8 @@ def test_a_record_goes_to_a_file_and_into_another_record(path: Path, tmp_path: P
 
     other = tmp_path / "other" / "record.sqlite3"
     where = f"The record is {other}"
-    assert import_from(other, file) == f"New answers: 5. Answers that were here before: 0. {where}"
-    assert import_from(other, file) == f"New answers: 0. Answers that were here before: 5. {where}"
+    assert import_from(other, file) == f"New entries: 5. Entries that were here before: 0. {where}"
+    assert import_from(other, file) == f"New entries: 0. Entries that were here before: 5. {where}"
     assert Record(other).attempts() == first.attempts()
 
 
@@ -209,7 +209,7 @@ def test_a_file_of_unlikely_length_is_not_read_to_its_end(
         f"{file} is longer than {size - 1} bytes: give a record that was exported here"
     )
     monkeypatch.setattr(record_report, "MOST_CHARACTERS", size)
-    assert import_from(path, file).startswith("New answers: 3.")
+    assert import_from(path, file).startswith("New entries: 3.")
 
 
 def test_a_file_of_bytes_is_no_text(path: Path, tmp_path: Path):
@@ -225,7 +225,7 @@ def test_a_mark_that_some_editors_put_in_front_does_not_matter(path: Path, tmp_p
     file = tmp_path / "in.json"
     file.write_text(full_text(3), encoding="utf-8-sig")
 
-    assert import_from(path, file).startswith("New answers: 3.")
+    assert import_from(path, file).startswith("New entries: 3.")
 
 
 def test_a_file_that_is_no_export_is_named_with_what_is_wrong(path: Path, tmp_path: Path):
