@@ -23,7 +23,7 @@ def large(tmp_path_factory: pytest.TempPathFactory) -> Record:
     answers = [
         {
             "id": f"{rng.getrandbits(128):032x}",
-            "at": f"{2026 + number // 7000}-03-02T08:00:00.{number:06}+00:00",
+            "at": f"{2023 + number // 7000}-03-02T08:00:00.{number:06}+00:00",
             "lesson": f"{number % LESSONS + 1:02}",
             "maker": f"maker-{number % MAKERS}",
             "seed": rng.getrandbits(48),
