@@ -34,7 +34,7 @@ class Earlier:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Holds:
+class WrongPick:
     """A mistake among several picks: a key that should not be there, or is missing.
 
     key: of the option.
@@ -132,7 +132,7 @@ class SeveralAnswer(_Picks):
 
     def matches(self, value: frozenset[str], other: object) -> bool:
         """Return whether the picks are the same, or show the one mistake."""
-        if isinstance(other, Holds):
+        if isinstance(other, WrongPick):
             return (other.key in value) == other.picked
         return value == other
 

@@ -12,7 +12,7 @@ from evaluation import evaluate
 
 from lablib.study.answer import AnswerKind, Given
 from lablib.study.draws import Draws
-from lablib.study.picked import Earlier, Holds
+from lablib.study.picked import Earlier, WrongPick
 from lablib.study.question import Mistake, Question, Solution
 
 
@@ -43,7 +43,7 @@ def with_mistake(question: Question, mistake: Mistake) -> Given:
         order = [key for key in right if key != wrong.first]
         order.insert(order.index(wrong.second), wrong.first)
         return order
-    if isinstance(wrong, Holds):
+    if isinstance(wrong, WrongPick):
         return sorted(right | {wrong.key} if wrong.picked else right - {wrong.key})
     return as_given(question.kind, wrong)
 
@@ -210,7 +210,7 @@ class Learner:
         mistake = self.slips_on(question)
         if mistake is None:
             return written_by_habit(question, question.right, self.habit)
-        if isinstance(mistake.value, Earlier | Holds):
+        if isinstance(mistake.value, Earlier | WrongPick):
             return with_mistake(question, mistake)
         return written_by_habit(question, mistake.value, self.habit)
 

@@ -67,7 +67,7 @@ def test_the_route_is_the_lessons():
     ]
 
 
-def test_stations_are_never_shown_in_theirorder_of():
+def test_stations_are_never_shown_in_their_order():
     for case in cases("station-order"):
         assert len(case.shown) in (6, 7)
         assert case.shown != MAKERS["station-order"].answer(case)

@@ -8,7 +8,7 @@ from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.marker import MarkerAnswer
 from lablib.study.number import NumberAnswer
-from lablib.study.picked import ChoiceAnswer, Earlier, Holds, Option, OrderAnswer, SeveralAnswer
+from lablib.study.picked import ChoiceAnswer, Earlier, Option, OrderAnswer, SeveralAnswer, WrongPick
 from lablib.study.question import Drawing, Slip, Solution
 from lablib.working import Term, Working
 
@@ -184,11 +184,11 @@ class OuterLetters(_Letters):
     def kind(self, case: tuple[str, ...]) -> SeveralAnswer:
         return SeveralAnswer(options=LETTERS)
 
-    def answer(self, case: tuple[str, ...], slips: Set[str] = NONE) -> frozenset[str] | Holds:
+    def answer(self, case: tuple[str, ...], slips: Set[str] = NONE) -> frozenset[str] | WrongPick:
         if "inner-picked" in slips:
-            return Holds(key=case[1], picked=True)
+            return WrongPick(key=case[1], picked=True)
         if "last-left-out" in slips:
-            return Holds(key=case[3], picked=False)
+            return WrongPick(key=case[3], picked=False)
         return frozenset({case[0], case[3]})
 
 

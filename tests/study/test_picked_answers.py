@@ -6,7 +6,7 @@ import pytest
 
 from lablib.errors import LabError
 from lablib.study.answer import NotUnderstood
-from lablib.study.picked import ChoiceAnswer, Earlier, Holds, Option, OrderAnswer, SeveralAnswer
+from lablib.study.picked import ChoiceAnswer, Earlier, Option, OrderAnswer, SeveralAnswer, WrongPick
 
 OPTIONS = tuple(Option(key=key, words=f"letter {key.upper()}") for key in "abc")
 CHOICE = ChoiceAnswer(options=OPTIONS)
@@ -38,7 +38,7 @@ def test_several_are_read_in_any_order():
 
 def test_a_mistake_among_several_is_one_pick_too_many_or_too_few():
     right = frozenset("ab")
-    missing, surplus = Holds(key="b", picked=False), Holds(key="c", picked=True)
+    missing, surplus = WrongPick(key="b", picked=False), WrongPick(key="c", picked=True)
     assert SEVERAL.matches(frozenset("ab"), right)
     assert SEVERAL.matches(frozenset("a"), missing)
     assert SEVERAL.matches(frozenset("ac"), missing)
@@ -48,8 +48,8 @@ def test_a_mistake_among_several_is_one_pick_too_many_or_too_few():
     assert SEVERAL.apart(right, missing)
     assert SEVERAL.apart(surplus, right)
     assert SEVERAL.apart(missing, surplus)
-    assert not SEVERAL.apart(right, Holds(key="b", picked=True))
-    assert not SEVERAL.apart(surplus, Holds(key="c", picked=True))
+    assert not SEVERAL.apart(right, WrongPick(key="b", picked=True))
+    assert not SEVERAL.apart(surplus, WrongPick(key="c", picked=True))
     assert SEVERAL.apart(right, frozenset("a"))
 
 

@@ -8,7 +8,7 @@ from lablib.datafile import read_table
 from lablib.study.answer import AnswerKind
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
-from lablib.study.picked import Holds, Option, SeveralAnswer
+from lablib.study.picked import Option, SeveralAnswer, WrongPick
 from lablib.study.question import Mistake, Slip, Solution
 
 _OPTIONS = 5
@@ -50,9 +50,9 @@ class Measure:
         )
 
     @property
-    def mistake(self) -> Holds:
+    def mistake(self) -> WrongPick:
         """How the mistake shows among the picks."""
-        return Holds(key=self.key, picked=not self.guards)
+        return WrongPick(key=self.key, picked=not self.guards)
 
 
 def _table() -> dict:

@@ -6,7 +6,7 @@ from lablib.questions.start_here.route import RouteCase, Station, in_route_order
 from lablib.study.answer import AnswerKind
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
-from lablib.study.picked import Holds, Option, SeveralAnswer
+from lablib.study.picked import Option, SeveralAnswer, WrongPick
 from lablib.study.question import Mistake, Slip, Solution
 
 # A job inspected only at its end, and one whose marks nobody reads, must always be possible answers.
@@ -56,7 +56,9 @@ class FourInspections(Maker[RouteCase]):
         """Return the moments at which the job is inspected, or the one that a slip is about."""
         for slip in slips:
             is_missing = slip.startswith(_NOT_LOOKED)
-            return Holds(key=slip.removeprefix(_NOT_LOOKED if is_missing else _TAKEN), picked=not is_missing)
+            return WrongPick(
+                key=slip.removeprefix(_NOT_LOOKED if is_missing else _TAKEN), picked=not is_missing
+            )
         return frozenset(key for key in case.shown if stations()[key].inspected)
 
     def slips_in(self, case: RouteCase) -> tuple[Slip, ...]:

@@ -8,7 +8,7 @@ from lablib.questions.ticket_check.kinds import kinds
 from lablib.questions.ticket_check.order import asked
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
-from lablib.study.picked import Holds, Option, SeveralAnswer
+from lablib.study.picked import Option, SeveralAnswer, WrongPick
 from lablib.study.question import Mistake, Slip, Solution
 
 _SHOWN, _FEWEST = 6, 2
@@ -58,7 +58,7 @@ class SortTickets(Maker[PileCase]):
         """Return the tickets the reader asks about, or the one that a slip is about."""
         for one in case.tickets:
             if kinds()[one.kind].verdict_slip.name in slips:
-                return Holds(key=one.kind, picked=not asked(one.order))
+                return WrongPick(key=one.kind, picked=not asked(one.order))
         return frozenset(one.kind for one in case.tickets if asked(one.order))
 
     def pairs(self, case: PileCase, kind: SeveralAnswer, known: tuple[object, ...]) -> tuple[Mistake, ...]:
