@@ -19,6 +19,11 @@ class Eye(StrEnum):
         """The sign of x on the nose side: +1 for the right eye, -1 for the left."""
         return 1 if self is Eye.RIGHT else -1
 
+    @property
+    def other(self) -> "Eye":
+        """The other eye of the wearer."""
+        return Eye.LEFT if self is Eye.RIGHT else Eye.RIGHT
+
     @classmethod
     def of(cls, value: "Eye | str") -> "Eye":
         """Return the eye for an Eye or for the word "right" or "left".
@@ -31,3 +36,7 @@ class Eye(StrEnum):
             return cls(value)
         except ValueError:
             raise LabError(f'eye {value!r} is not an eye: give "right" or "left"') from None
+
+
+# The wearer's eyes, to draw one from or to count by.
+EYES = tuple(Eye)

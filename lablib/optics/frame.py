@@ -176,6 +176,11 @@ class Frame:
         if self.kind is not None:
             require_one_of("frame kind", self.kind, FRAME_KINDS)
 
+    @property
+    def bridge_to_boxed_centre_mm(self) -> float:
+        """From the middle of the bridge to either boxed centre, half the distance between them [mm]."""
+        return (self.a_mm + self.dbl_mm) / 2.0
+
     def outline(self, eye: Eye) -> Outline:
         """Return the outline of one eye's lens, the left a mirror of the right.
 

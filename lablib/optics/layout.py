@@ -22,7 +22,7 @@ def decentration_mm(
     Source: (A + DBL) / 2 less the monocular distance; C. Brooks, Essentials of Ophthalmic Lens Finishing.
     """
     require_in_limits("monocular_pd_mm", monocular_pd_mm, "monocular_pd_mm")
-    inward = (frame.a_mm + frame.dbl_mm) / 2.0 - monocular_pd_mm
+    inward = frame.bridge_to_boxed_centre_mm - monocular_pd_mm
     if abs(inward) >= frame.a_mm / 2.0:
         raise LabError(
             f"monocular_pd_mm {monocular_pd_mm:g} puts the optical centre {abs(inward):g} mm from the boxed "
@@ -34,6 +34,14 @@ def decentration_mm(
         "height_mm", height_mm, low=0.0, high=frame.b_mm, unit="mm above the lowest tangent, inside B"
     )
     return inward, height_mm - frame.b_mm / 2.0
+
+
+def sides_of_box_mm(frame: Frame, *, in_mm: float) -> tuple[float, float]:
+    """Return how far the temporal and the nasal side of the box lie from an optical centre [mm].
+
+    frame: the frame; in_mm: the optical centre from the boxed centre, inwards [mm].
+    """
+    return frame.a_mm / 2.0 + in_mm, frame.a_mm / 2.0 - in_mm
 
 
 def blank_allowance_mm() -> float:

@@ -82,7 +82,7 @@ class Pair:
 
         eye: which.
         """
-        return -eye.nasal_sign * (self.a_mm + self.dbl_mm) / 2.0
+        return -eye.nasal_sign * self.frame.bridge_to_boxed_centre_mm
 
     def place_mm(self, value: float) -> tuple[float, float]:
         """Return where an answer is measured from and to, from the middle of the bridge [mm].
@@ -193,7 +193,7 @@ class PairPicture(AskedPicture):
         """Write the boxing numbers at the rim that is not asked about, where there is room."""
         half_a, half_b, half_dbl = (size / 2.0 for size in (case.a_mm, case.b_mm, case.dbl_mm))
         above = half_b + _MEASURE_PX / self.window.px_per_mm
-        other = Eye.LEFT if case.eye == Eye.RIGHT.value else Eye.RIGHT
+        other = Eye.of(case.eye).other
         middle = case.boxed_centre_mm(other)
         x = middle - other.nasal_sign * 0.3 * case.a_mm
         for measure, ends, words in (

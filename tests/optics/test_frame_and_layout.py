@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from lablib.errors import LabError
 from lablib.optics.eye import Eye
 from lablib.optics.frame import POINTS, Frame, Outline, OutlineShape, outline_families, unit_circle
-from lablib.optics.layout import decentration_mm, minimum_blank_mm, minimum_blank_rule_mm
+from lablib.optics.layout import decentration_mm, minimum_blank_mm, minimum_blank_rule_mm, sides_of_box_mm
 
 shapes = st.one_of(
     st.floats(1.5, 40.0).map(OutlineShape.superellipse),
@@ -157,6 +157,17 @@ def test_height_above_the_midline(b_mm: float, height: float, up: float):
     # Brooks, p. 400: crosses at 20 and 21 on B 34 are +3 and +4; 19 on B 32 is +3.
     frame = Frame(a_mm=49.0, b_mm=b_mm, dbl_mm=21.0)
     assert decentration_mm(frame, monocular_pd_mm=31.5, height_mm=height)[1] == up
+
+
+def test_the_boxed_centres_lie_half_of_a_and_dbl_from_the_bridge():
+    # ISO 8624: the centres are A + DBL apart.
+    assert Frame(a_mm=52.0, b_mm=36.0, dbl_mm=17.0).bridge_to_boxed_centre_mm == 34.5
+
+
+def test_a_centre_moved_in_leaves_the_temporal_side_farther():
+    frame = Frame(a_mm=52.0, b_mm=36.0, dbl_mm=18.0)
+    assert sides_of_box_mm(frame, in_mm=3.0) == (29.0, 23.0)
+    assert sides_of_box_mm(frame, in_mm=-1.5) == (24.5, 27.5)
 
 
 def test_a_centre_outside_the_lens_is_refused():

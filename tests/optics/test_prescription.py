@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from lablib.errors import LabError
-from lablib.optics.eye import Eye
+from lablib.optics.eye import EYES, Eye
 from lablib.optics.power import wrapped_axis_deg, written_power
 from lablib.optics.prescription import Prescription, at_vertex_distance, combine, residual_when_turned
 
@@ -225,6 +225,8 @@ def test_eyes():
     assert Eye.of("right") is Eye.of(Eye.RIGHT) is Eye.RIGHT
     assert Eye.of("left") is Eye.LEFT
     assert (Eye.RIGHT.nasal_sign, Eye.LEFT.nasal_sign) == (1, -1)
+    assert (Eye.RIGHT.other, Eye.LEFT.other) == (Eye.LEFT, Eye.RIGHT)
+    assert EYES == (Eye.RIGHT, Eye.LEFT)
     assert f"{Eye.LEFT}" == "left"
     for wrong in ("OD", "", None, 1):
         with pytest.raises(LabError) as caught:
