@@ -6,7 +6,7 @@ same between versions (Python documentation, `random`, Notes on Reproducibility)
 
 import math
 import random
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import TypeVar
 
 from lablib.errors import LabError, require_finite
@@ -14,6 +14,8 @@ from lablib.errors import LabError, require_finite
 ThingT = TypeVar("ThingT")
 # Enough for every grid used here; more would be rounding errors of the grid itself.
 _DECIMALS = 6
+# Where so many draws give nothing that fits, the ranges are at fault, not bad luck.
+MOST_DRAWS = 400
 
 
 class Draws:
@@ -77,3 +79,17 @@ class Draws:
     def shuffled(self, things: Sequence[ThingT]) -> tuple[ThingT, ...]:
         """Return all of them in an order that was drawn."""
         return self.some(things, len(things))
+
+    def until(self, thing: str, draw: Callable[["Draws"], ThingT], fits: Callable[[ThingT], bool]) -> ThingT:
+        """Return the first thing drawn that fits.
+
+        thing: what is drawn, as it should appear in the message.
+        draw: draws one, from the draws it is handed; fits: whether it will do.
+
+        Raises LabError when none of many fits.
+        """
+        for _ in range(MOST_DRAWS):
+            drawn = draw(self)
+            if fits(drawn):
+                return drawn
+        raise LabError(f"{thing}: none of {MOST_DRAWS} draws fits what is asked of it: widen the draws")

@@ -7,14 +7,12 @@ from typing import ClassVar, Generic, TypeVar
 
 from lablib.errors import LabError
 from lablib.study.answer import AnswerKind
-from lablib.study.draws import Draws
+from lablib.study.draws import MOST_DRAWS, Draws
 from lablib.study.question import Drawing, Mistake, Question, Slip, Solution
 from lablib.working import Term
 
 CaseT = TypeVar("CaseT")
 NONE: frozenset[str] = frozenset()
-# A maker whose cases nearly all coincide is a fault of the maker, not bad luck.
-_MOST_DRAWS = 400
 
 
 class Maker(ABC, Generic[CaseT]):
@@ -85,7 +83,7 @@ class Maker(ABC, Generic[CaseT]):
         Raises LabError for another seed, or when no case in many could be told from its own mistakes.
         """
         draws = Draws(seed)
-        for _ in range(_MOST_DRAWS):
+        for _ in range(MOST_DRAWS):
             case = self.draw(draws)
             kind, right = self.kind(case), self.answer(case)
             mistakes = [
@@ -95,7 +93,7 @@ class Maker(ABC, Generic[CaseT]):
             if all(kind.apart(one, other) for one, other in combinations(values, 2)):
                 return self._question(case, seed, kind, right, tuple(mistakes))
         raise LabError(
-            f"{self.name}: none of {_MOST_DRAWS} cases could be told from its own mistakes: widen the draws"
+            f"{self.name}: none of {MOST_DRAWS} cases could be told from its own mistakes: widen the draws"
         )
 
     def pairs(self, case: CaseT, kind: AnswerKind, known: tuple[object, ...]) -> tuple[Mistake, ...]:

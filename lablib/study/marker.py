@@ -10,6 +10,15 @@ from lablib.working import plain
 _SLACK = 1e-9
 
 
+def way_round(one: float, other: float, *, whole: float) -> float:
+    """Return how far two places on a ring are apart, the short way round.
+
+    one, other: the places; whole: the way all round, in the same unit.
+    """
+    away = abs(one - other) % whole
+    return min(away, whole - away)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MarkerAnswer:
     """A place on a scale of the picture, where the learner puts a marker.
@@ -79,11 +88,7 @@ class MarkerAnswer:
 
     def distance(self, one: float, other: float) -> float:
         """Return how far two places are apart, the short way round where the scale wraps [unit]."""
-        away = abs(one - other)
-        if self.wraps:
-            whole = self.high - self.low
-            away = min(away % whole, whole - away % whole)
-        return away
+        return way_round(one, other, whole=self.high - self.low) if self.wraps else abs(one - other)
 
     def matches(self, value: float, other: object) -> bool:
         """Return whether two places are the same within the tolerance."""

@@ -104,3 +104,28 @@ def test_a_grid_that_is_none_is_refused(low: float, high: float, step: float, wo
 def test_nothing_cannot_be_drawn(draw: object):
     with pytest.raises(LabError, match="a draw of one out of 0: give at least one thing to draw from"):
         draw(Draws(1))
+
+
+def test_drawing_goes_on_until_something_fits():
+    draws, alone = Draws(4), Draws(4)
+    found = draws.until("a six", lambda more: 1 + more.whole(6), lambda thrown: thrown == 6)
+    throws = [1 + alone.whole(6)]
+    while throws[-1] != 6:
+        throws.append(1 + alone.whole(6))
+    assert found == 6
+    assert len(throws) > 1
+    # No draw more than was needed.
+    assert draws.whole(1000) == alone.whole(1000)
+
+
+def test_drawing_ends_where_nothing_ever_fits():
+    drawn = []
+
+    def throw(draws: Draws) -> int:
+        drawn.append(1 + draws.whole(6))
+        return drawn[-1]
+
+    with pytest.raises(LabError) as caught:
+        Draws(1).until("a seven", throw, lambda thrown: thrown == 7)
+    assert str(caught.value) == "a seven: none of 400 draws fits what is asked of it: widen the draws"
+    assert len(drawn) == 400

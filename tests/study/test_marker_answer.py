@@ -9,13 +9,28 @@ from hypothesis import strategies as st
 
 from lablib.errors import LabError
 from lablib.study.answer import NotUnderstood
-from lablib.study.marker import MarkerAnswer
+from lablib.study.marker import MarkerAnswer, way_round
 
 RULE = MarkerAnswer(label="edge", unit="mm", low=0.0, high=12.0, step=0.1, start=0.0, tolerance=0.2, digits=1)
 ROUND = MarkerAnswer(
     label="place", unit="degrees", low=0.0, high=360.0, step=1.0, start=0.0, tolerance=6.0, wraps=True
 )
 PLACES = st.floats(0.0, 360.0)
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "whole", "away"),
+    [
+        (350.0, 10.0, 360.0, 20.0),
+        (10.0, 350.0, 360.0, 20.0),
+        (0.0, 360.0, 360.0, 0.0),
+        (0.0, 180.0, 360.0, 180.0),
+        (5.0, 175.0, 180.0, 10.0),
+        (90.0, 180.0, 180.0, 90.0),
+    ],
+)
+def test_the_way_round_is_the_short_one(one: float, other: float, whole: float, away: float):
+    assert way_round(one, other, whole=whole) == away
 
 
 def test_a_place_is_read_with_its_unit():
