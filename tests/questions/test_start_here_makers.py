@@ -1,6 +1,7 @@
 """Makers of the first lesson: the trade's own examples, what is drawn, and what each slip gives by hand."""
 
 import re
+from dataclasses import replace
 from functools import cache
 
 import pytest
@@ -10,7 +11,6 @@ from lablib.bench.machine import Bench
 from lablib.bench.margin import margin_of
 from lablib.bench.setup import Setup
 from lablib.bench.spoilage import SpoiledLens
-from lablib.job.ticket import Ticket
 from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame
 from lablib.questions import bench_stack, start_here
@@ -18,7 +18,7 @@ from lablib.questions.bench_stack.choice import attractive
 from lablib.questions.bench_stack.link import StackCase
 from lablib.questions.bench_stack.margin import MarginCase
 from lablib.questions.bench_stack.words import lens_words, stack_words
-from lablib.questions.start_here.distances import DistanceCase, order_of, other, place_on_drawing
+from lablib.questions.start_here.distances import DistanceCase, place_on_drawing
 from lablib.questions.start_here.hazards import hazards, measures, most_dangerous_first
 from lablib.questions.start_here.route import stations
 from lablib.questions.start_here.spoilage import SpoilageCase
@@ -245,10 +245,7 @@ def test_a_coat_is_charged_apart_in_some_cases_only():
 def distances(eye: Eye, way: str = "by place") -> DistanceCase:
     """Return the case of the trade's example: right 30, left 33."""
     frame = Frame(a_mm=50.0, b_mm=36.0, dbl_mm=18.0)
-    ticket = Ticket(
-        number="30 and 33", frame=frame, right=order_of(Eye.RIGHT, 30.0), left=order_of(Eye.LEFT, 33.0)
-    )
-    return DistanceCase(ticket=ticket, eye=eye, way=way)
+    return DistanceCase(frame=frame, right_pd_mm=30.0, left_pd_mm=33.0, eye=eye, way=way)
 
 
 def test_the_trades_example_of_two_distances():
@@ -264,7 +261,6 @@ def test_the_trades_example_of_two_distances():
 def test_the_wearers_right_eye_is_on_the_left_of_a_drawing():
     # ISO 8429: drawings face the wearer.
     assert [place_on_drawing(eye) for eye in (Eye.RIGHT, Eye.LEFT)] == ["left", "right"]
-    assert other(Eye.RIGHT) is Eye.LEFT
 
 
 def test_the_lens_is_never_asked_for_in_the_words_of_the_table():
@@ -284,11 +280,7 @@ def test_the_lens_is_never_asked_for_in_the_words_of_the_table():
 
 def test_half_of_the_total_is_off_by_a_plain_number():
     def said(longer: float) -> str:
-        frame = Frame(a_mm=50.0, b_mm=36.0, dbl_mm=18.0)
-        right, left = order_of(Eye.RIGHT, 30.0), order_of(Eye.LEFT, longer)
-        case = DistanceCase(
-            ticket=Ticket(number="off", frame=frame, right=right, left=left), eye=Eye.LEFT, way="by place"
-        )
+        case = replace(distances(Eye.LEFT), left_pd_mm=longer)
         return MAKERS["two-distances"].solution(case).words[1]
 
     assert "2.0 mm off" in said(34.0)

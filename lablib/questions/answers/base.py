@@ -7,10 +7,11 @@ from lablib.errors import LabError, require_between
 from lablib.optics.base_reading import HOW_TO_WRITE_BASE, base_direction_deg, read_base
 from lablib.optics.eye import Eye
 from lablib.study.answer import Given, NotUnderstood, Understood
+from lablib.study.marker import way_round
 from lablib.working import plain
 
 _QUARTERS = ("in", "up", "out", "down")
-_SLACK = 1e-9
+_SLACK, _TURN_DEG = 1e-9, 360.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,5 +84,4 @@ class BaseAnswer:
 
 def _away_deg(one: float, other: float) -> float:
     """The angle between two directions, the short way round [degrees]."""
-    away = abs(one - other) % 360.0
-    return min(away, 360.0 - away)
+    return way_round(one, other, whole=_TURN_DEG)

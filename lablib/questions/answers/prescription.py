@@ -15,6 +15,7 @@ from lablib.questions.answers.prescription_line import (
     understood_line,
 )
 from lablib.study.answer import Given, NotUnderstood, Understood
+from lablib.study.marker import way_round
 from lablib.study.question import Slip
 
 FORMS = ("minus", "plus", "either")
@@ -28,7 +29,7 @@ OTHER_FORM = Slip(
 # Half of the last figure as prescriptions are written: two decimals of a power, whole degrees of an axis.
 _FINEST_D, _WIDEST_D = 0.005, 1.0
 _FINEST_DEG, _WIDEST_DEG = 0.5, 45.0
-_SLACK = 1e-9
+_SLACK, _HALF_TURN_DEG = 1e-9, 180.0
 _HOW = 'write one line like "+2.00 -1.50 x 090"'
 
 
@@ -141,8 +142,8 @@ class PrescriptionAnswer:
         if min(abs(one.cylinder_d), abs(other.cylinder_d)) <= near_d:
             # A cylinder that cannot be told from none has no axis to compare.
             return True
-        away = abs(one.axis_deg - other.axis_deg)
-        return min(away, 180.0 - away) <= share * self.axis_tolerance_deg + _SLACK
+        away = way_round(one.axis_deg, other.axis_deg, whole=_HALF_TURN_DEG)
+        return away <= share * self.axis_tolerance_deg + _SLACK
 
 
 def _lens(value: object) -> Prescription:

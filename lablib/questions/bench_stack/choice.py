@@ -5,8 +5,8 @@ from dataclasses import dataclass, replace
 
 from lablib.bench.parameter import default
 from lablib.bench.setup import Setup
-from lablib.questions.bench_stack.fresh import NMM_PER_NM, fresh_nmm, told_terms
-from lablib.questions.bench_stack.words import CAUTION, held, stack_words
+from lablib.questions.bench_stack.fresh import fresh_nmm, told_terms
+from lablib.questions.bench_stack.words import CAUTION, NMM_PER_NM, held, stack_words
 from lablib.study.answer import AnswerKind
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -133,17 +133,10 @@ class StrongestStack(Maker[StacksCase]):
 
     def draw(self, draws: Draws) -> StacksCase:
         """Return a strong stack and two or three weaker ones that attract, in any order."""
-        while True:
-            coat, film = draws.one_of(_GROUNDS)
-            best = Setup(
-                coat=coat,
-                film=film,
-                skin=draws.one_of(("clean", "clean", "fingerprint")),
-                pad_age_months=draws.step(0.0, _SHELF_MONTHS, 3.0),
-            )
-            wrong = attractive(best, old_months=draws.step(15.0, 21.0, 3.0))
-            if len(wrong) >= _FEWEST:
-                return _case(best, wrong, draws)
+        best, wrong = draws.until(
+            "a stack and weaker ones", _draw_stacks, lambda drawn: len(drawn[1]) >= _FEWEST
+        )
+        return _case(best, wrong, draws)
 
     def kind(self, case: StacksCase) -> AnswerKind:
         """Return the stacks in words."""
@@ -200,6 +193,18 @@ class StrongestStack(Maker[StacksCase]):
             "weakens the faces of the pad, towards block, lens or film, and leaves its core alone.",
             "Ask of each film: which joint does it take out, and was that one the weakest?",
         )
+
+
+def _draw_stacks(draws: Draws) -> tuple[Setup, dict[str, Setup]]:
+    """A stack, and the weaker ones that attract."""
+    coat, film = draws.one_of(_GROUNDS)
+    best = Setup(
+        coat=coat,
+        film=film,
+        skin=draws.one_of(("clean", "clean", "fingerprint")),
+        pad_age_months=draws.step(0.0, _SHELF_MONTHS, 3.0),
+    )
+    return best, attractive(best, old_months=draws.step(15.0, 21.0, 3.0))
 
 
 def _case(best: Setup, wrong: dict[str, Setup], draws: Draws) -> StacksCase:

@@ -6,10 +6,9 @@ from functools import cache
 
 from lablib.bench.holding import Joint
 from lablib.bench.setup import Setup
-from lablib.questions.bench_stack.words import held
+from lablib.questions.bench_stack.words import NMM_PER_NM, held
 from lablib.working import Term
 
-NMM_PER_NM = 1000.0
 # By joint, in the order of the table: its symbol and what it is.
 _TOLD = {
     "block to pad": ("T_block", "block to pad"),

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from lablib.bench.holding import stack_torque_nmm
 from lablib.bench.setup import Setup
-from lablib.questions.bench_stack.words import CAUTION, NEWTON_METRES, held, lens_words
+from lablib.questions.bench_stack.words import CAUTION, NEWTON_METRES, NMM_PER_NM, held, lens_words
 from lablib.study.answer import AnswerKind
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -13,7 +13,6 @@ from lablib.study.number import NumberAnswer
 from lablib.study.question import Drawing, Slip, Solution
 from lablib.working import Term, Working
 
-_NMM_PER_NM = 1000.0
 _FRONT_STEP = "which joint of the front counts"
 _SIDES_STEP = "front and back side by side"
 _FILM_STEP = "what the film replaces"
@@ -93,7 +92,7 @@ def _as_printed_nmm(torque_nmm: float) -> float:
 
 
 def _in_nm(torque_nmm: float) -> float:
-    return torque_nmm / _NMM_PER_NM
+    return torque_nmm / NMM_PER_NM
 
 
 def _term(symbol: str, torque_nmm: float, meaning: str) -> Term:

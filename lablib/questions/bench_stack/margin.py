@@ -4,6 +4,7 @@ from collections.abc import Set
 from dataclasses import dataclass
 
 from lablib.bench.margin import margin_of
+from lablib.questions.bench_stack.words import NMM_PER_NM
 from lablib.study.answer import AnswerKind
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -11,7 +12,6 @@ from lablib.study.number import NumberAnswer
 from lablib.study.question import Slip, Solution
 from lablib.working import Term, Working, plain
 
-_NMM_PER_NM = 1000.0
 _RATIO_STEP = "what is divided by what"
 _TURNED_OVER = Slip(
     name="margin-turned-over",
@@ -62,7 +62,7 @@ class MarginCase:
 def _term(symbol: str, torque_nmm: float, in_nmm: bool, meaning: str) -> Term:
     if in_nmm:
         return Term(symbol=symbol, value=torque_nmm, unit="N mm", digits=0, meaning=meaning)
-    return Term(symbol=symbol, value=torque_nmm / _NMM_PER_NM, unit="N m", digits=2, meaning=meaning)
+    return Term(symbol=symbol, value=torque_nmm / NMM_PER_NM, unit="N m", digits=2, meaning=meaning)
 
 
 def _hold_term(case: MarginCase) -> Term:
@@ -111,8 +111,8 @@ class MarginOfAJob(Maker[MarginCase]):
         mixed = _UNITS.name in slips
         hold = case.unloaded_nmm if _UNLOADED.name in slips else case.hold_nmm
         # Mixed, each keeps the number it was told with; else both are in N m.
-        hold /= 1.0 if mixed and case.hold_in_nmm else _NMM_PER_NM
-        turning = case.turning_nmm / (1.0 if mixed and case.turning_in_nmm else _NMM_PER_NM)
+        hold /= 1.0 if mixed and case.hold_in_nmm else NMM_PER_NM
+        turning = case.turning_nmm / (1.0 if mixed and case.turning_in_nmm else NMM_PER_NM)
         if _DIFFERENCE.name in slips:
             return hold - turning
         if _TURNED_OVER.name in slips:
@@ -180,7 +180,7 @@ def _in_nm(what: str, symbol: str, told: Term, torque_nmm: float) -> Working:
         symbol=symbol,
         formula=f"{told.symbol} / 1000",
         terms=(told,),
-        value=torque_nmm / _NMM_PER_NM,
+        value=torque_nmm / NMM_PER_NM,
         unit="N m",
     )
 

@@ -10,6 +10,7 @@ BENCH = Bench()
 # Kept together where a line ends.
 NEWTON_METRES = "N\N{NO-BREAK SPACE}m"
 CAUTION = "At the bench no lens is blocked with a fingerprint or oil on it: clean it first."
+NMM_PER_NM = 1000.0
 # Thick enough to bear the usual clamp force, so that no question has to speak of the clamp.
 CENTRE_MM = 2.0
 _COATS = {"uncoated": "uncoated", "coated": "ordinary coat", "slick": "slick coat"}

@@ -3,11 +3,12 @@
 from collections.abc import Set
 from dataclasses import dataclass
 
+from lablib.optics.eye import EYES
 from lablib.optics.frame import OutlineShape
 from lablib.optics.layout import blank_allowance_mm, minimum_blank_mm, minimum_blank_rule_mm
 from lablib.optics.layout_workings import minimum_blank_rule_working
 from lablib.questions.layout.case import LayoutCase
-from lablib.questions.layout.frames import EYES, box_terms, draw_frame, outline_drawing
+from lablib.questions.layout.frames import box_terms, draw_frame, outline_drawing
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer

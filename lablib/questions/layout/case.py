@@ -2,11 +2,10 @@
 
 from dataclasses import dataclass
 
-from lablib.optics.eye import Eye
+from lablib.optics.eye import EYES, Eye
 from lablib.optics.frame import Frame
 from lablib.optics.layout import decentration_mm
 from lablib.optics.layout_workings import decentration_workings
-from lablib.questions.layout.frames import EYES
 from lablib.working import Term, Working
 
 

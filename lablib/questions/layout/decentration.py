@@ -2,10 +2,11 @@
 
 from collections.abc import Set
 
+from lablib.optics.eye import EYES
 from lablib.optics.frame import OutlineShape
 from lablib.optics.layout import decentration_mm
 from lablib.questions.layout.case import LayoutCase
-from lablib.questions.layout.frames import EYES, box_terms, draw_frame
+from lablib.questions.layout.frames import box_terms, draw_frame
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer

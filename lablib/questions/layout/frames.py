@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 
-from lablib.optics.eye import Eye
 from lablib.optics.frame import POINTS, Frame, Outline, OutlineShape
 from lablib.study.draws import Draws
 from lablib.study.question import Drawing
@@ -12,7 +11,6 @@ from lablib.working import Term
 _DRAWN = 72
 # How much lower than wide the invented frames are [mm].
 _LOWER_MM = (10.0, 12.0, 14.0, 16.0)
-EYES = tuple(Eye)
 
 
 def draw_frame(

@@ -7,9 +7,12 @@ from types import MappingProxyType
 
 import numpy as np
 
+from lablib.optics.base_curve import stronger_meridian_d
+from lablib.optics.eye import EYES
 from lablib.optics.frame import Frame, OutlineShape
+from lablib.optics.layout import sides_of_box_mm
 from lablib.optics.prescription import Prescription
-from lablib.questions.layout.frames import EYES, draw_frame
+from lablib.questions.layout.frames import draw_frame
 from lablib.questions.lens_form.terms import index_for
 from lablib.questions.lens_form.toric import FramedLens
 from lablib.study.draws import Draws
@@ -49,7 +52,8 @@ def edges_mm(case: AxisCase) -> Mapping[tuple[int, str], float]:
         because one question asks for the same edges several times.
     """
     frame, lens = case.lens.frame, case.lens
-    x = np.array([-lens.eye.nasal_sign * frame.a_mm / 2.0, 0.0])
+    away, _ = sides_of_box_mm(frame, in_mm=lens.in_mm)
+    x = np.array([lens.centre_x_mm - lens.eye.nasal_sign * away, 0.0])
     y = np.array([0.0, -frame.b_mm / 2.0])
     found = {}
     for axis in _AXES_DEG:
@@ -100,10 +104,7 @@ class ThickAxis(Maker[AxisCase]):
 
     def draw(self, draws: Draws) -> AxisCase:
         """Return a toric minus lens of which one edge leads the other three."""
-        case = _draw_case(draws)
-        while not _is_clear(case):
-            case = _draw_case(draws)
-        return case
+        return draws.until("a toric minus lens", _draw_case, _is_clear)
 
     def kind(self, case: AxisCase) -> ChoiceAnswer:
         """Return the kind: two axes, each with two places."""
@@ -151,7 +152,7 @@ class ThickAxis(Maker[AxisCase]):
     def solution(self, case: AxisCase) -> Solution:
         """Return why, and all four edges."""
         rx, edges = case.lens.prescription, edges_mm(case)
-        stronger = min(rx.sphere_d, rx.sphere_d + rx.cylinder_d)
+        stronger = stronger_meridian_d(rx)
         where = "along the axis" if case.is_plus_form else "across the axis"
         axis, place = max(edges, key=edges.__getitem__)
         placed = {_TEMPORAL: "the temporal side lies", _UPRIGHT: "the bottom lies"}[place]

@@ -3,14 +3,14 @@
 from collections.abc import Set
 from dataclasses import dataclass
 
-from lablib.optics.eye import Eye
+from lablib.optics.eye import EYES, Eye
 from lablib.optics.form import edge_of_surfaces_mm
 from lablib.optics.form_workings import edge_of_surfaces_workings
 from lablib.optics.frame import Frame, OutlineShape
-from lablib.optics.layout import decentration_mm
+from lablib.optics.layout import decentration_mm, sides_of_box_mm
 from lablib.optics.layout_workings import decentration_workings
 from lablib.optics.surface import curvature_per_mm, sagitta_approximate_mm
-from lablib.questions.layout.frames import EYES, box_terms, draw_frame
+from lablib.questions.layout.frames import box_terms, draw_frame
 from lablib.questions.lens_form.terms import index_for, surface_terms
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -53,7 +53,8 @@ class EdgeCase:
 
         is_temporal: which edge; in_mm: decentration in [mm].
         """
-        return self.frame.a_mm / 2.0 + (in_mm if is_temporal else -in_mm)
+        temporal, nasal = sides_of_box_mm(self.frame, in_mm=in_mm)
+        return temporal if is_temporal else nasal
 
 
 class TemporalEdge(Maker[EdgeCase]):
@@ -183,9 +184,7 @@ class TemporalEdge(Maker[EdgeCase]):
 
     def drawing(self, case: EdgeCase) -> Drawing:
         """Return the lens cut along the midline, as an observer facing the wearer has left and right."""
-        temporal, nasal = (
-            case.away_mm(is_temporal=is_temporal, in_mm=case.in_mm) for is_temporal in (True, False)
-        )
+        temporal, nasal = sides_of_box_mm(case.frame, in_mm=case.in_mm)
         # The right eye's temporal side lies to the observer's left.
         sides = ((temporal, "temporal"), (nasal, "nasal"))
         (left, left_words), (right, right_words) = sides if case.eye is Eye.RIGHT else sides[::-1]

@@ -3,6 +3,7 @@
 from collections.abc import Set
 from dataclasses import replace
 
+from lablib.optics.power import wrapped_axis_deg
 from lablib.optics.prescription import Prescription
 from lablib.questions.layout.frames import outline_drawing
 from lablib.questions.lens_form.place_lens import (
@@ -79,10 +80,11 @@ class ThickestEdgePlace(Maker[FramedLens]):
         """Return a minus lens that is clearly thickest in one place."""
         # The outline is drawn once, or blunt ones, on which fewer lenses are clear, would be rare.
         shape = draws.one_of((*CORNERED, *BLUNT))
-        lens = draw_lens(draws, shape)
-        while not (is_clear(lens) and self._is_tellable(lens)):
-            lens = draw_lens(draws, shape)
-        return lens
+        return draws.until(
+            "a lens that is thickest in one place",
+            lambda more: draw_lens(more, shape),
+            lambda lens: is_clear(lens) and self._is_tellable(lens),
+        )
 
     def kind(self, case: FramedLens) -> MarkerAnswer:
         """Return the kind: a direction from the boxed centre."""
@@ -212,4 +214,4 @@ def _turned(rx: Prescription) -> Prescription:
     """The prescription with its power laid along its axis."""
     if not rx.cylinder_d:
         return rx
-    return replace(rx, axis_deg=rx.axis_deg - 90.0 if rx.axis_deg > 90.0 else rx.axis_deg + 90.0)
+    return replace(rx, axis_deg=wrapped_axis_deg(rx.axis_deg + 90.0))

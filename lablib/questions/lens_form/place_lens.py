@@ -2,9 +2,10 @@
 
 import numpy as np
 
+from lablib.optics.eye import EYES
 from lablib.optics.frame import OutlineShape
 from lablib.optics.prescription import Prescription
-from lablib.questions.layout.frames import EYES, draw_frame
+from lablib.questions.layout.frames import draw_frame
 from lablib.questions.lens_form.terms import index_for
 from lablib.questions.lens_form.toric import FramedLens, edge_each_degree_mm
 from lablib.study.draws import Draws

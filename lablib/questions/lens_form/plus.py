@@ -4,13 +4,15 @@ import math
 from collections.abc import Set
 from dataclasses import dataclass
 
+from lablib.optics.eye import EYES
 from lablib.optics.form import centre_for_edge_mm
 from lablib.optics.form_workings import centre_for_edge_workings
 from lablib.optics.frame import OutlineShape
 from lablib.optics.layout import blank_allowance_mm, decentration_mm, minimum_blank_mm
 from lablib.optics.material import material
-from lablib.questions.layout.frames import EYES, draw_frame
-from lablib.questions.lens_form.terms import surface_terms
+from lablib.questions.layout.frames import draw_frame
+from lablib.questions.lens_form.terms import DISPENSED_MATERIALS, surface_terms
+from lablib.questions.practice import usual
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -18,7 +20,6 @@ from lablib.study.question import Slip, Solution
 from lablib.working import Term, Working
 
 _SHAPES = (OutlineShape(), OutlineShape.named("rectangle"))
-_MATERIALS = ("hard-resin-1.50", "thiourethane-1.60", "thiourethane-1.67")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,16 +89,17 @@ class PlusCentre(Maker[PlusCase]):
         inward = decentration_mm(frame, monocular_pd_mm=draws.step(30.0, 34.0, 0.5))[0]
         least_blank = minimum_blank_mm(frame.outline(eye), x_mm=eye.nasal_sign * inward, y_mm=0.0)
         # Diameters blanks are made in, the next one up from what covers, or the one after it.
-        fits = 5.0 * math.ceil(round(least_blank, 3) / 5.0)
+        step = usual("blank_step")
+        fits = step * math.ceil(round(least_blank, 3) / step)
         is_stock = draws.whole(3) == 0
         return PlusCase(
             front_d=draws.step(6.0, 9.0, 0.25),
             back_d=draws.step(-4.0, -2.0, 0.25),
-            index=material(draws.one_of(_MATERIALS)).index,
+            index=material(draws.one_of(DISPENSED_MATERIALS)).index,
             least_mm=draws.step(0.8, 1.2 if is_stock else 2.0, 0.2),
             a_mm=frame.a_mm,
             farthest_mm=round((least_blank - blank_allowance_mm()) / 2.0, 1),
-            blank_mm=fits + draws.one_of((0.0, 5.0)),
+            blank_mm=fits + draws.one_of((0.0, step)),
             is_stock=is_stock,
         )
 

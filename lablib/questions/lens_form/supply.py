@@ -76,10 +76,7 @@ class StockOrSurfaced(Maker[SupplyCase]):
 
     def draw(self, draws: Draws) -> SupplyCase:
         """Return an order whose decision does not hang on a few tenths."""
-        case = draw_order(draws)
-        while case is None:
-            case = draw_order(draws)
-        return case
+        return draws.until("an order for one lens", draw_order, lambda case: case is not None)
 
     def kind(self, case: SupplyCase) -> ChoiceAnswer:
         """Return the kind: three decisions, and one that is never right."""

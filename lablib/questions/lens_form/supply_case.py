@@ -2,21 +2,21 @@
 
 from dataclasses import dataclass, replace
 
-from lablib.optics.eye import Eye
+from lablib.optics.base_curve import bhootra_front_curve_d
+from lablib.optics.eye import EYES, Eye
 from lablib.optics.frame import OutlineShape
 from lablib.optics.layout import blank_allowance_mm, decentration_mm, minimum_blank_mm
 from lablib.optics.lens import lens_with_least_thickness
 from lablib.optics.prescription import Prescription
-from lablib.questions.layout.frames import EYES, draw_frame
+from lablib.questions.layout.frames import draw_frame
 from lablib.questions.lens_form.terms import index_for
+from lablib.questions.practice import usual, usual_rows
 from lablib.study.draws import Draws
 
 _SHAPES = (OutlineShape(), OutlineShape.superellipse(3.2))
-# Stock diameters, and the largest blank for surfacing, of an invented lab [mm].
-_DIAMETERS_MM = (((60.0, 65.0), 70.0), ((65.0, 70.0), 75.0), ((70.0,), 75.0))
+_BLANKS = usual_rows("blanks")
 # The invented lab's own rule, told in the question: what surfacing must save at the centre [mm].
-WORTH_MM = 1.0
-_LEAST_EDGE_MM = 1.0
+WORTH_MM = usual("surfacing_saving")
 # Decisions that hang on less than this are not asked [mm].
 _CLEARLY_MM = 0.3
 
@@ -70,7 +70,8 @@ def draw_order(draws: Draws) -> SupplyCase | None:
     frame, eye = draw_frame(draws, _SHAPES, a_mm=(46.0, 60.0)), draws.one_of(EYES)
     inward = decentration_mm(frame, monocular_pd_mm=draws.step(29.0, 34.0, 0.5))[0]
     least = minimum_blank_mm(frame.outline(eye), x_mm=eye.nasal_sign * inward, y_mm=0.0)
-    stock, surfacing = draws.one_of(_DIAMETERS_MM)
+    blanks = draws.one_of(_BLANKS)
+    stock, surfacing = tuple(blanks["stock_mm"]), blanks["surfacing_mm"]
     power, prism = draws.step(2.0, 6.0, 0.25), 0.0
     if draws.whole(5) == 0:
         # So weak that no blank is large enough to make the prism by decentring a stock lens.
@@ -103,11 +104,12 @@ def _with_centres(case: SupplyCase, farthest_mm: float) -> SupplyCase | None:
 
 def _centre_mm(power_d: float, away_mm: float) -> float:
     """Centre of a plus lens that has its least edge at a distance from its optical centre, as told."""
+    rx = Prescription(sphere_d=power_d)
     lens = lens_with_least_thickness(
-        Prescription(sphere_d=power_d),
+        rx,
         index=index_for(power_d),
-        front_curve_d=6.0 + power_d / 2.0,
-        least_mm=_LEAST_EDGE_MM,
+        front_curve_d=bhootra_front_curve_d(rx),
+        least_mm=usual("least_edge"),
         x_mm=[away_mm],
         y_mm=[0.0],
     )

@@ -5,9 +5,10 @@ from dataclasses import dataclass
 
 from lablib.optics.form_workings import vogel_front_curve_workings
 from lablib.optics.prescription import Prescription
-from lablib.optics.surface import sagitta_approximate_mm, sagitta_mm, surface_power_d
+from lablib.optics.surface import LENS_MEASURE_INDEX, sagitta_approximate_mm, sagitta_mm, surface_power_d
 from lablib.optics.surface_workings import sagitta_working
 from lablib.optics.thick_lens import vogel_front_curve_d
+from lablib.questions.front_curve import vogel_for_the_other_sign_d
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -15,9 +16,9 @@ from lablib.study.question import Drawing, Slip, Solution
 from lablib.working import Term, Working
 
 # The depth of a cap does not depend on the index its power is counted in; this is the lens measure's.
-_INDEX = 1.530
-# Front curves that a lens is made with [D].
-_FLATTEST_D, _STEEPEST_D = 1.0, 10.0
+_INDEX = LENS_MEASURE_INDEX
+# Sizes of the equivalent, plus and minus, for which the rule's curve lies from 1 to 10 D [D].
+_PLUS_D, _MINUS_D = (1.75, 4.0), (2.0, 10.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -158,10 +159,7 @@ class FrontCurveRule(Maker[Prescription]):
         """
         is_plus, form = draws.whole(2) > 0, draws.one_of((1.0, -1.0))
         axis = draws.step(5.0, 180.0, 5.0)
-        if is_plus:
-            equivalent = draws.step(1.75, _STEEPEST_D - 6.0, 0.25)
-        else:
-            equivalent = -draws.step(2.0, 2.0 * (6.0 - _FLATTEST_D), 0.5)
+        equivalent = draws.step(*_PLUS_D, 0.25) if is_plus else -draws.step(*_MINUS_D, 0.5)
         # Half of the cylinder, which the rule for minus halves once more, must show.
         cylinder = form * draws.step(0.5 if is_plus else 1.0, 3.0, 0.5)
         return Prescription(sphere_d=equivalent - cylinder / 2.0, cylinder_d=cylinder, axis_deg=axis)
@@ -171,16 +169,15 @@ class FrontCurveRule(Maker[Prescription]):
         return NumberAnswer(unit="D", tolerance=0.03, digits=2)
 
     def answer(self, case: Prescription, slips: Set[str] = NONE) -> float:
-        """Return the front curve. The halves of the rule differ by half the equivalent."""
+        """Return the front curve."""
         equivalent = case.spherical_equivalent_d
         if "sphere-for-equivalent" in slips:
             equivalent = case.sphere_d
         if "whole-cylinder" in slips:
-            equivalent = case.sphere_d + case.cylinder_d
-        curve = vogel_front_curve_d(equivalent)
+            equivalent = case.transposed().sphere_d
         if "rule-of-the-other-sign" in slips:
-            curve += equivalent / 2.0 if equivalent < 0.0 else -equivalent / 2.0
-        return curve
+            return vogel_for_the_other_sign_d(equivalent)
+        return vogel_front_curve_d(equivalent)
 
     def prompt(self, case: Prescription) -> tuple[str, ...]:
         """Return what is asked."""

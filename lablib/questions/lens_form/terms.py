@@ -1,14 +1,12 @@
 """What questions about lens form share: how two surfaces are told, and the index a power is dispensed in."""
 
 from lablib.optics.material import material
+from lablib.questions.practice import usual_rows
 from lablib.working import Term
 
-# Up to this power, plus or minus [D], this material: a stronger lens is dispensed in a higher index.
-_MATERIALS = (
-    (4.0, "hard-resin-1.50"),
-    (5.5, "thiourethane-1.60"),
-    (20.0, "thiourethane-1.67"),
-)
+# Materials a lens is dispensed in, the lowest index first, each up to a power.
+_DISPENSED = usual_rows("dispensed_material")
+DISPENSED_MATERIALS = tuple(row["material"] for row in _DISPENSED)
 
 
 def index_for(power_d: float) -> float:
@@ -16,7 +14,7 @@ def index_for(power_d: float) -> float:
 
     power_d: the strongest power of the lens [D]. Common practice, and a rough one.
     """
-    return material(next(name for limit, name in _MATERIALS if abs(power_d) <= limit)).index
+    return material(next(row["material"] for row in _DISPENSED if abs(power_d) <= row["up_to_d"])).index
 
 
 def surface_terms(front_d: float, back_d: float, index: float) -> tuple[Term, Term, Term]:

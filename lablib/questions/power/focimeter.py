@@ -56,13 +56,8 @@ class FocimeterReading(Maker[ReadingCase]):
 
     def draw(self, draws: Draws) -> ReadingCase:
         """Return a toric lens of which neither power is plano."""
-        while True:
-            sphere, cylinder = draws.step(-6.0, 6.0, 0.25), -draws.step(0.5, 3.5, 0.25)
-            axis = draws.step(1.0, 180.0, 1.0)
-            if sphere and sphere + cylinder and axis not in (90.0, 180.0):
-                rx = Prescription(sphere_d=sphere, cylinder_d=cylinder, axis_deg=axis)
-                first, second = sharp_lines(rx, form="minus")
-                return ReadingCase(first=first, second=second)
+        first, second = sharp_lines(draws.until("a toric lens", _draw_lens, _can_be_asked), form="minus")
+        return ReadingCase(first=first, second=second)
 
     def kind(self, case: ReadingCase) -> PrescriptionAnswer:
         """Return the kind: a prescription with minus cylinder."""
@@ -121,3 +116,16 @@ class FocimeterReading(Maker[ReadingCase]):
             "The more plus one is the sphere. How far is it from there to the other, and which way?",
             "The axis lies along the lines of one of the readings. Of which?",
         )
+
+
+def _draw_lens(draws: Draws) -> Prescription:
+    return Prescription(
+        sphere_d=draws.step(-6.0, 6.0, 0.25),
+        cylinder_d=-draws.step(0.5, 3.5, 0.25),
+        axis_deg=draws.step(1.0, 180.0, 1.0),
+    )
+
+
+def _can_be_asked(rx: Prescription) -> bool:
+    """Whether neither power is plano, and the lines lean."""
+    return all((rx.sphere_d, rx.sphere_d + rx.cylinder_d)) and rx.axis_deg not in (90.0, 180.0)

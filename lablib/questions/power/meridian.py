@@ -8,6 +8,7 @@ from lablib.optics.prescription import Prescription
 from lablib.optics.terms import axis_term, direction_term, sphere_and_cylinder
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
+from lablib.study.marker import way_round
 from lablib.study.number import NumberAnswer
 from lablib.study.question import Slip, Solution
 from lablib.working import Term
@@ -50,8 +51,7 @@ class MeridianCase:
     @property
     def turn_deg(self) -> float:
         """The angle between axis and meridian, the short way [degrees]."""
-        away = abs(self.meridian_deg - self.rx.axis_deg)
-        return min(away, _HALF_TURN_DEG - away)
+        return way_round(self.meridian_deg, self.rx.axis_deg, whole=_HALF_TURN_DEG)
 
 
 class PowerInMeridian(Maker[MeridianCase]):
@@ -64,17 +64,7 @@ class PowerInMeridian(Maker[MeridianCase]):
 
     def draw(self, draws: Draws) -> MeridianCase:
         """Return a lens whose axis lies well off the meridian, and whose power there has a clear sign."""
-        while True:
-            sphere, cylinder = draws.step(-6.0, 6.0, 0.25), draws.step(1.5, 4.0, 0.25)
-            rx = Prescription(
-                sphere_d=sphere,
-                cylinder_d=cylinder * draws.one_of((-1.0, -1.0, 1.0)),
-                axis_deg=draws.step(5.0, 175.0, 5.0),
-            )
-            case = MeridianCase(rx=rx, meridian_deg=draws.one_of((180.0, 180.0, 90.0, 60.0, 120.0)))
-            power = round(abs(rx.power_in_meridian_d(case.meridian_deg)), 4)
-            if sphere and power > _LEAST_D and case.turn_deg in _TURNS_DEG:
-                return case
+        return draws.until("a lens and a meridian", _draw_case, _is_clear)
 
     def kind(self, case: MeridianCase) -> NumberAnswer:
         """Return the kind: a signed power."""
@@ -125,3 +115,18 @@ class PowerInMeridian(Maker[MeridianCase]):
             "What is the power along the axis, and what across it? The answer lies between the two.",
             "The share of the cylinder is the square of the sine of the angle.",
         )
+
+
+def _draw_case(draws: Draws) -> MeridianCase:
+    sphere, cylinder = draws.step(-6.0, 6.0, 0.25), draws.step(1.5, 4.0, 0.25)
+    rx = Prescription(
+        sphere_d=sphere,
+        cylinder_d=cylinder * draws.one_of((-1.0, -1.0, 1.0)),
+        axis_deg=draws.step(5.0, 175.0, 5.0),
+    )
+    return MeridianCase(rx=rx, meridian_deg=draws.one_of((180.0, 180.0, 90.0, 60.0, 120.0)))
+
+
+def _is_clear(case: MeridianCase) -> bool:
+    power = round(abs(case.rx.power_in_meridian_d(case.meridian_deg)), 4)
+    return case.rx.sphere_d != 0.0 and power > _LEAST_D and case.turn_deg in _TURNS_DEG

@@ -75,16 +75,17 @@ class _FromAddition(Maker[Prescription]):
 
     def draw(self, draws: Draws) -> Prescription:
         """Return an order with an addition; one lens in four is a sphere."""
-        while True:
-            sphere = draws.step(-4.0, 4.0, 0.25)
-            cylinder = draws.step(0.25, 2.0, 0.25) * draws.one_of((-1.0, -1.0, -1.0, 1.0))
-            addition = draws.step(1.0, 3.0, self.addition_step_d)
-            is_toric, axis = draws.whole(4) > 0, draws.step(5.0, 180.0, 5.0)
-            # No sphere of a right or wrong lens is plano, and no cylinder of a wrong one is lost.
-            plano = sphere * (sphere + addition) * (sphere + addition / 2.0) * (cylinder + addition)
-            if plano and cylinder + addition / 2.0:
-                lens = {"cylinder_d": cylinder, "axis_deg": axis} if is_toric else {}
-                return Prescription(sphere_d=sphere, addition_d=addition, **lens)
+        toric, is_sphere = draws.until("an order with an addition", self._draw_toric, _keeps_its_parts)
+        return replace(toric, cylinder_d=0.0) if is_sphere else toric
+
+    def _draw_toric(self, draws: Draws) -> tuple[Prescription, bool]:
+        """A toric order, and whether its cylinder is to be left out."""
+        sphere = draws.step(-4.0, 4.0, 0.25)
+        cylinder = draws.step(0.25, 2.0, 0.25) * draws.one_of((-1.0, -1.0, -1.0, 1.0))
+        addition = draws.step(1.0, 3.0, self.addition_step_d)
+        is_sphere, axis = draws.whole(4) == 0, draws.step(5.0, 180.0, 5.0)
+        order = Prescription(sphere_d=sphere, cylinder_d=cylinder, axis_deg=axis, addition_d=addition)
+        return order, is_sphere
 
     def kind(self, case: Prescription) -> PrescriptionAnswer:
         """Return a prescription in any writing, without an addition."""
@@ -194,6 +195,14 @@ class IntermediateLens(_FromAddition):
             "A screen stands between far and near, so the lens takes part of the addition.",
             "Take that part of the addition first. Then add it to the sphere, and to nothing else.",
         )
+
+
+def _keeps_its_parts(drawn: tuple[Prescription, bool]) -> bool:
+    """Whether no sphere of a right or wrong lens is plano, and no cylinder of a wrong one is lost."""
+    order, _ = drawn
+    spheres = (order.sphere_d, near_lens(order).sphere_d, intermediate_lens(order, share=0.5).sphere_d)
+    cylinders = (order.cylinder_d + share * order.addition_d for share in (0.5, 1.0))
+    return all((*spheres, *cylinders))
 
 
 def _added_to_cylinder(lens: Prescription, part_d: float) -> Prescription:

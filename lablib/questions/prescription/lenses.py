@@ -18,13 +18,18 @@ def toric_lens(draws: Draws) -> Prescription:
     None of its powers is plano, and sphere, sum and middle differ in size as well, so that an answer
     without its signs fits one of them alone.
     """
-    while True:
-        sphere = draws.step(-_SPHERE_D, _SPHERE_D, _STEP_D)
-        cylinder = draws.step(_LEAST_CYLINDER_D, _MOST_CYLINDER_D, _STEP_D) * draws.one_of((-1.0, 1.0))
-        axis = draws.step(1.0, 179.0, 1.0)
-        sizes = {0.0, *(abs(sphere + share * cylinder) for share in (0.0, 0.5, 1.0))}
-        if len(sizes) == 4 and axis not in SPECIAL_AXES:
-            return Prescription(sphere_d=sphere, cylinder_d=cylinder, axis_deg=axis)
+    return draws.until("a lens with an oblique axis", _draw_toric, _has_nothing_that_coincides)
+
+
+def _draw_toric(draws: Draws) -> Prescription:
+    sphere = draws.step(-_SPHERE_D, _SPHERE_D, _STEP_D)
+    cylinder = draws.step(_LEAST_CYLINDER_D, _MOST_CYLINDER_D, _STEP_D) * draws.one_of((-1.0, 1.0))
+    return Prescription(sphere_d=sphere, cylinder_d=cylinder, axis_deg=draws.step(1.0, 179.0, 1.0))
+
+
+def _has_nothing_that_coincides(lens: Prescription) -> bool:
+    sizes = {0.0, *(abs(lens.sphere_d + share * lens.cylinder_d) for share in (0.0, 0.5, 1.0))}
+    return len(sizes) == 4 and lens.axis_deg not in SPECIAL_AXES
 
 
 def cross_of_a_lens(draws: Draws) -> OpticalCross:

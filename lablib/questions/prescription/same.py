@@ -93,12 +93,7 @@ class SameLens(Maker[SameCase]):
 
     def draw(self, draws: Draws) -> SameCase:
         """Return a lens with one writing of it and three of other lenses."""
-        while True:
-            rx, on_cross = toric_lens(draws), draws.one_of((True, False, False))
-            wrong = draws.some([slip.name for slip in (_ON_CROSS if on_cross else _IN_FORM)], _SHOWN - 1)
-            case = SameCase(rx=rx, on_cross=on_cross, shown=draws.shuffled((_SAME, *wrong)))
-            if len({_written(case, key) for key in case.shown}) == _SHOWN:
-                return case
+        return draws.until("four writings", _draw_writings, _are_all_different)
 
     def kind(self, case: SameCase) -> ChoiceAnswer:
         """Return the writings."""
@@ -137,6 +132,16 @@ class SameLens(Maker[SameCase]):
             "Work out the power along the axis and across it, with their meridians.",
             "Then ask of each writing: has it the same two powers on the same two meridians?",
         )
+
+
+def _draw_writings(draws: Draws) -> SameCase:
+    rx, on_cross = toric_lens(draws), draws.one_of((True, False, False))
+    wrong = draws.some([slip.name for slip in (_ON_CROSS if on_cross else _IN_FORM)], _SHOWN - 1)
+    return SameCase(rx=rx, on_cross=on_cross, shown=draws.shuffled((_SAME, *wrong)))
+
+
+def _are_all_different(case: SameCase) -> bool:
+    return len({_written(case, key) for key in case.shown}) == _SHOWN
 
 
 def _written(case: SameCase, key: str) -> str:

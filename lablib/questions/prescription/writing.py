@@ -159,11 +159,11 @@ class SphericalEquivalent(_LensQuestion):
         return NumberAnswer(unit="D", tolerance=0.01, digits=3, signed=True)
 
     def answer(self, case: Prescription, slips: Set[str] = NONE) -> float:
-        """Return the spherical equivalent, or that of a lens whose cylinder counts too much or not at all."""
+        """Return the spherical equivalent, or the power across or along the axis."""
         if "whole-cylinder" in slips:
-            return replace(case, cylinder_d=2.0 * case.cylinder_d).spherical_equivalent_d
+            return case.transposed().sphere_d
         if "sphere-alone" in slips:
-            return replace(case, cylinder_d=0.0).spherical_equivalent_d
+            return case.sphere_d
         return case.spherical_equivalent_d
 
     def prompt(self, case: Prescription) -> tuple[str, ...]:

@@ -4,7 +4,7 @@ from collections.abc import Set
 from dataclasses import dataclass
 
 from lablib.optics.base_reading import base_direction_deg
-from lablib.optics.eye import Eye
+from lablib.optics.eye import EYES, Eye
 from lablib.optics.prism import resultant
 from lablib.questions.prism.kinds import BaseInDegrees
 from lablib.questions.prism.terms import SIDEWAYS, UPRIGHT, WAYS
@@ -82,7 +82,7 @@ class BaseInDegreesMaker(Maker[BaseCase]):
 
     def draw(self, draws: Draws) -> BaseCase:
         """Return a direction in one of three forms."""
-        form, eye = draws.one_of(_FORMS), draws.one_of(tuple(Eye))
+        form, eye = draws.one_of(_FORMS), draws.one_of(EYES)
         across, upright = draws.one_of(SIDEWAYS), draws.one_of(UPRIGHT)
         if form == _WORD:
             sideways = draws.whole(3) > 0

@@ -3,7 +3,7 @@
 from collections.abc import Set
 from dataclasses import dataclass
 
-from lablib.optics.eye import Eye
+from lablib.optics.eye import EYES, Eye
 from lablib.optics.prism import Prism
 from lablib.optics.prism_workings import resolving_workings, resultant_workings
 from lablib.questions.prism.kinds import OnePrism, PrismInParts
@@ -73,7 +73,7 @@ class Resultant(Maker[PartsCase]):
         """Return two parts of unlike size."""
         across, upright = draws.some((0.5, 0.75, 1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 3.5, 4.0), 2)
         return PartsCase(
-            eye=draws.one_of(tuple(Eye)),
+            eye=draws.one_of(EYES),
             across=draws.one_of(SIDEWAYS),
             across_prism_d=across,
             upright=draws.one_of(UPRIGHT),
@@ -181,7 +181,7 @@ class Resolving(Maker[ObliqueCase]):
         """Return a prism whose two parts differ clearly."""
         quarter = draws.one_of((0.0, 90.0, 180.0, 270.0))
         return ObliqueCase(
-            eye=draws.one_of(tuple(Eye)),
+            eye=draws.one_of(EYES),
             amount_prism_d=draws.step(1.5, 6.0, 0.5),
             base_deg=quarter + draws.one_of((15.0, 20.0, 25.0, 30.0, 60.0, 65.0, 70.0, 75.0)),
         )

@@ -3,7 +3,7 @@
 from collections.abc import Set
 from dataclasses import dataclass
 
-from lablib.optics.eye import Eye
+from lablib.optics.eye import EYES, Eye
 from lablib.optics.power import written_power
 from lablib.optics.prescription import Prescription
 from lablib.optics.prism import decentration_for
@@ -99,15 +99,7 @@ class DecentrationForAPrism(Maker[DecentringCase]):
 
     def draw(self, draws: Draws) -> DecentringCase:
         """Return a prism that a decentration of a few millimetres gives."""
-        while True:
-            case = DecentringCase(
-                eye=draws.one_of(tuple(Eye)),
-                sphere_d=draw_sphere(draws, 2.0, 8.0),
-                base=draws.one_of(tuple(WAYS)),
-                amount_prism_d=draws.step(0.5, 4.0, 0.25),
-            )
-            if _LEAST_MM <= round(abs(case.away_mm), 6) <= _MOST_MM:
-                return case
+        return draws.until("a prism by decentration", _draw_case, _can_be_decentred)
 
     def kind(self, case: DecentringCase) -> NumberAnswer:
         """Return the kind: a distance to a tenth of a millimetre."""
@@ -161,3 +153,16 @@ class DecentrationForAPrism(Maker[DecentringCase]):
             "Prism = power times distance in centimetres. Solve it for the distance, then turn centimetres "
             "into millimetres.",
         )
+
+
+def _draw_case(draws: Draws) -> DecentringCase:
+    return DecentringCase(
+        eye=draws.one_of(EYES),
+        sphere_d=draw_sphere(draws, 2.0, 8.0),
+        base=draws.one_of(tuple(WAYS)),
+        amount_prism_d=draws.step(0.5, 4.0, 0.25),
+    )
+
+
+def _can_be_decentred(case: DecentringCase) -> bool:
+    return _LEAST_MM <= round(abs(case.away_mm), 6) <= _MOST_MM

@@ -4,7 +4,7 @@ from abc import abstractmethod
 from collections.abc import Set
 from dataclasses import dataclass, replace
 
-from lablib.optics.eye import Eye
+from lablib.optics.eye import EYES, Eye
 from lablib.optics.power_workings import prism_at_workings
 from lablib.optics.prescription import Prescription
 from lablib.optics.prism import powers_for, prism_at
@@ -15,7 +15,6 @@ from lablib.study.maker import NONE, Maker
 from lablib.study.question import Slip, Solution
 from lablib.working import Term, Working
 
-_EYES = tuple(Eye)
 # At 10 mm the prism has the size of the power, and a slip in the rule would not show.
 _AWAY_MM = (3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 11.0, 12.0)
 _UP_MM = (-12.0, -11.0, -9.0, -8.0, -7.0, -6.0, 6.0, 7.0, 8.0)
@@ -98,7 +97,7 @@ class PrismAtAPoint(_AtAPoint):
         """Return a sphere and a point that is not 10 mm off."""
         inwards, upwards = along(draws.one_of(tuple(WAYS)), draws.one_of(_AWAY_MM))
         return PointCase(
-            eye=draws.one_of(_EYES),
+            eye=draws.one_of(EYES),
             rx=Prescription(sphere_d=draw_sphere(draws, 1.0, 8.0)),
             in_mm=inwards,
             up_mm=upwards,
@@ -183,7 +182,7 @@ class PrismAtAPointToric(_AtAPoint):
         cylinder = draws.step(1.0, 3.0, 0.25)
         axis = draws.one_of(_AXES_DEG) + draws.one_of((0.0, 90.0))
         return PointCase(
-            eye=draws.one_of(_EYES),
+            eye=draws.one_of(EYES),
             rx=Prescription(
                 sphere_d=sphere, cylinder_d=cylinder if sphere > 0.0 else -cylinder, axis_deg=axis
             ),

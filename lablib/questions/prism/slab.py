@@ -9,7 +9,7 @@ from lablib.optics.power import written_power
 from lablib.optics.power_workings import power_in_meridian_working
 from lablib.optics.prescription import Prescription
 from lablib.optics.terms import marked
-from lablib.questions.prism.terms import OTHER_EYE
+from lablib.questions.practice import usual
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.picked import ChoiceAnswer, Option
@@ -17,8 +17,6 @@ from lablib.study.question import Mistake, Slip, Solution
 from lablib.working import Working
 
 _DOWNWARDS_DEG = 90.0
-# Less than this is hardly ever slabbed off [prism D], and a question must not hang on it.
-_LEAST_PRISM_D = 1.5
 _DROPS_MM = (8.0, 9.0, 10.0, 11.0, 12.0)
 
 
@@ -44,6 +42,16 @@ class SlabCase:
         """What somebody finds who looks at the spheres alone."""
         spheres = (Prescription(sphere_d=rx.sphere_d) for rx in (self.right, self.left))
         return slab_off(*spheres, drop_mm=self.drop_mm)
+
+    @property
+    def spheres_mislead(self) -> bool:
+        """Whether the spheres alone lead to the other lens."""
+        return self.by_sphere.eye not in (None, self.found.eye)
+
+    @property
+    def is_large(self) -> bool:
+        """Whether the imbalance is one that is slabbed off."""
+        return round(self.found.amount_prism_d, 6) >= usual("least_slab_off")
 
 
 class SlabOffEye(Maker[SlabCase]):
@@ -81,12 +89,11 @@ class SlabOffEye(Maker[SlabCase]):
     def draw(self, draws: Draws) -> SlabCase:
         """Return two lenses with a large imbalance; in half of them the spheres alone mislead."""
         misleading = draws.whole(2) == 0
-        while True:
-            case = _draw_misleading(draws) if misleading else _draw_plain(draws)
-            amount = round(case.found.amount_prism_d, 6)
-            misleads = case.by_sphere.eye not in (None, case.found.eye)
-            if amount >= _LEAST_PRISM_D and misleads == misleading:
-                return case
+        return draws.until(
+            "a pair for slab-off",
+            _draw_misleading if misleading else _draw_plain,
+            lambda case: case.is_large and case.spheres_mislead == misleading,
+        )
 
     def kind(self, case: SlabCase) -> ChoiceAnswer:
         """Return the kind: a lens and a base."""
@@ -107,7 +114,7 @@ class SlabOffEye(Maker[SlabCase]):
         """Return the lens and the base."""
         eye = case.found.eye
         if slips & {"lens-with-less-minus", "sphere-alone", "reversed-slab-off"}:
-            eye = OTHER_EYE[eye]
+            eye = eye.other
         return _key(eye, "down" if slips & {"base-down", "reversed-slab-off"} else "up")
 
     def pairs(self, case: SlabCase, kind: ChoiceAnswer, known: tuple[object, ...]) -> tuple[Mistake, ...]:
@@ -132,7 +139,7 @@ class SlabOffEye(Maker[SlabCase]):
                 "lenses changes nothing between the eyes.",
                 f"The {found.eye} lens has the most minus or least plus there, "
                 f"{written_power(_upright_d(case, found.eye))} D against "
-                f"{written_power(_upright_d(case, OTHER_EYE[found.eye]))} D, and so the least base up below "
+                f"{written_power(_upright_d(case, found.eye.other))} D, and so the least base up below "
                 f"its centre. Slab-off gives it {found.amount_prism_d:.2f} base up at the reading point.",
             ),
             workings=_workings(case),

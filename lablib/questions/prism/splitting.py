@@ -3,11 +3,11 @@
 from collections.abc import Set
 from dataclasses import dataclass
 
-from lablib.optics.eye import Eye
+from lablib.optics.eye import EYES, Eye
 from lablib.optics.prism_pair import split
 from lablib.optics.prism_pair_workings import split_workings
 from lablib.questions.answers.prism import PrismAnswer
-from lablib.questions.prism.terms import OTHER_EYE, SIDEWAYS, WAYS, along
+from lablib.questions.prism.terms import SIDEWAYS, WAYS, along
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.question import Slip, Solution
@@ -70,14 +70,14 @@ class Split(Maker[SplitCase]):
     def draw(self, draws: Draws) -> SplitCase:
         """Return an order in half prism dioptres."""
         return SplitCase(
-            eye=draws.one_of(tuple(Eye)),
+            eye=draws.one_of(EYES),
             base=draws.one_of(tuple(WAYS)),
             amount_prism_d=draws.step(1.0, 8.0, 0.5),
         )
 
     def kind(self, case: SplitCase) -> PrismAnswer:
         """Return the kind: an amount with its base."""
-        return PrismAnswer(eye=OTHER_EYE[case.eye], tolerance_prism_d=0.02)
+        return PrismAnswer(eye=case.eye.other, tolerance_prism_d=0.02)
 
     def slips_in(self, case: SplitCase) -> tuple[Slip, ...]:
         """Return the slips of this direction."""
@@ -94,7 +94,7 @@ class Split(Maker[SplitCase]):
 
     def prompt(self, case: SplitCase) -> tuple[str, ...]:
         """Return the order and what is asked."""
-        other = OTHER_EYE[case.eye]
+        other = case.eye.other
         return (
             f"An invented order: {case.amount_prism_d:.2f} base {case.base} before the {case.eye} eye, none "
             f"before the {other}. To make the lenses alike, the prescriber agrees to have it split equally "

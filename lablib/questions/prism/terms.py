@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable
 
-from lablib.optics.eye import Eye
 from lablib.study.draws import Draws
 from lablib.study.question import Slip
 from lablib.working import Term, Working
@@ -12,7 +11,6 @@ WAYS = {"in": (1.0, 0.0), "out": (-1.0, 0.0), "up": (0.0, 1.0), "down": (0.0, -1
 OPPOSITE = {"in": "out", "out": "in", "up": "down", "down": "up"}
 SIDEWAYS = ("in", "out")
 UPRIGHT = ("up", "down")
-OTHER_EYE = {Eye.RIGHT: Eye.LEFT, Eye.LEFT: Eye.RIGHT}
 MM_PER_CM = 10.0
 CENTIMETRES = Slip(
     name="millimetres-for-centimetres",

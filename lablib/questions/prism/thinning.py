@@ -3,7 +3,7 @@
 from collections.abc import Set
 from dataclasses import dataclass
 
-from lablib.optics.eye import Eye
+from lablib.optics.eye import EYES, Eye
 from lablib.optics.practice import usual
 from lablib.optics.prism_pair import thinning_prism
 from lablib.optics.prism_pair_workings import thinning_prism_working
@@ -95,15 +95,7 @@ class ThinningPrism(Maker[ThinningCase]):
 
     def draw(self, draws: Draws) -> ThinningCase:
         """Return a lens whose base is clear."""
-        while True:
-            case = ThinningCase(
-                eye=draws.one_of(tuple(Eye)),
-                addition_d=draws.step(1.0, 3.0, 0.25),
-                base=draws.one_of(UPRIGHT),
-                amount_prism_d=draws.step(0.5, 3.0, 0.5),
-            )
-            if abs(round(case.total_up_prism_d(), 6)) >= _LEAST_PRISM_D:
-                return case
+        return draws.until("a thinned lens", _draw_case, _has_a_clear_base)
 
     def kind(self, case: ThinningCase) -> PrismAnswer:
         """Return the kind: an amount with its base."""
@@ -153,3 +145,16 @@ class ThinningPrism(Maker[ThinningCase]):
             "Thinning prism = two thirds of the addition, base down. Then put it together with the "
             "prescribed prism.",
         )
+
+
+def _draw_case(draws: Draws) -> ThinningCase:
+    return ThinningCase(
+        eye=draws.one_of(EYES),
+        addition_d=draws.step(1.0, 3.0, 0.25),
+        base=draws.one_of(UPRIGHT),
+        amount_prism_d=draws.step(0.5, 3.0, 0.5),
+    )
+
+
+def _has_a_clear_base(case: ThinningCase) -> bool:
+    return abs(round(case.total_up_prism_d(), 6)) >= _LEAST_PRISM_D

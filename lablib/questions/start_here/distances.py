@@ -2,12 +2,9 @@
 
 from collections.abc import Set
 from dataclasses import dataclass
-from functools import cache
 
-from lablib.job.ticket import EyeOrder, LensOrder, Ticket
-from lablib.optics.eye import Eye
+from lablib.optics.eye import EYES, Eye
 from lablib.optics.frame import Frame
-from lablib.optics.material import material
 from lablib.study.answer import AnswerKind
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -48,15 +45,18 @@ _SKETCHED = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DistanceCase:
-    """A ticket with two distances.
+    """A wearer's two distances, and the frame on the drawing.
 
-    ticket: the job.
+    frame: the frame.
+    right_pd_mm, left_pd_mm: monocular distances [mm].
     eye: whose distance is asked.
     way: "by place" where the lens is asked for by its place on the drawing and the distances are noted by
         eye; "noted by place" the other way round.
     """
 
-    ticket: Ticket
+    frame: Frame
+    right_pd_mm: float
+    left_pd_mm: float
     eye: Eye
     way: str
 
@@ -65,17 +65,12 @@ class DistanceCase:
 
         eye: whose.
         """
-        return next(order.monocular_pd_mm for order in self.ticket.eyes if order.eye is eye)
+        return self.right_pd_mm if eye is Eye.RIGHT else self.left_pd_mm
 
     @property
     def total_mm(self) -> float:
         """Both distances together [mm]."""
-        return sum(order.monocular_pd_mm for order in self.ticket.eyes)
-
-
-def other(eye: Eye) -> Eye:
-    """Return the other eye of the wearer."""
-    return Eye.LEFT if eye is Eye.RIGHT else Eye.RIGHT
+        return self.right_pd_mm + self.left_pd_mm
 
 
 def place_on_drawing(eye: Eye) -> str:
@@ -84,27 +79,6 @@ def place_on_drawing(eye: Eye) -> str:
     eye: whose lens; its nose lies towards the other side.
     """
     return "left" if eye.nasal_sign > 0 else "right"
-
-
-@cache
-def _lens() -> LensOrder:
-    """What is ordered does not matter here, but a ticket has a lens on it."""
-    return LensOrder(
-        material=material("hard-resin-1.50"),
-        blank_diameter_mm=65.0,
-        front_curve_d=4.0,
-        centre_thickness_mm=2.0,
-    )
-
-
-def order_of(eye: Eye, distance_mm: float) -> EyeOrder:
-    """Return what one eye is to have, as far as these questions need it.
-
-    eye: which; distance_mm: its monocular distance [mm].
-
-    Raises LabError for a distance no wearer has.
-    """
-    return EyeOrder(eye=eye, prescription=None, monocular_pd_mm=distance_mm, lens=_lens())
 
 
 def _terms(case: DistanceCase) -> dict[Eye, Term]:
@@ -141,19 +115,16 @@ class TwoDistances(Maker[DistanceCase]):
         """Return a face that is uneven by 1 to 4 mm."""
         shorter_mm = draws.step(27.0, 32.5, 0.5)
         longer_mm = shorter_mm + draws.step(1.0, 4.0, 0.5)
-        distances = dict(zip(draws.shuffled(tuple(Eye)), (shorter_mm, longer_mm), strict=True))
+        distances = dict(zip(draws.shuffled(EYES), (shorter_mm, longer_mm), strict=True))
         return DistanceCase(
-            ticket=Ticket(
-                number="two distances",
-                frame=Frame(
-                    a_mm=draws.step(48.0, 56.0, 1.0),
-                    b_mm=draws.step(32.0, 42.0, 1.0),
-                    dbl_mm=draws.step(15.0, 20.0, 1.0),
-                ),
-                right=order_of(Eye.RIGHT, distances[Eye.RIGHT]),
-                left=order_of(Eye.LEFT, distances[Eye.LEFT]),
+            frame=Frame(
+                a_mm=draws.step(48.0, 56.0, 1.0),
+                b_mm=draws.step(32.0, 42.0, 1.0),
+                dbl_mm=draws.step(15.0, 20.0, 1.0),
             ),
-            eye=draws.one_of(tuple(Eye)),
+            right_pd_mm=distances[Eye.RIGHT],
+            left_pd_mm=distances[Eye.LEFT],
+            eye=draws.one_of(EYES),
             way=draws.one_of((_BY_PLACE, _BY_PLACE, _NOTED_BY_PLACE)),
         )
 
@@ -167,7 +138,7 @@ class TwoDistances(Maker[DistanceCase]):
             return case.total_mm
         if _HALVED.name in slips:
             return case.total_mm / 2.0
-        return case.distance_mm(other(case.eye) if _EXCHANGED.name in slips else case.eye)
+        return case.distance_mm(case.eye.other if _EXCHANGED.name in slips else case.eye)
 
     def prompt(self, case: DistanceCase) -> tuple[str, ...]:
         """Return how the distances are written and which is asked."""
@@ -228,13 +199,12 @@ class TwoDistances(Maker[DistanceCase]):
         """
         if case.way == _NOTED_BY_PLACE:
             return None
-        frame = case.ticket.frame
         return Drawing(
             name="pair",
             values={
-                "a_mm": frame.a_mm,
-                "b_mm": frame.b_mm,
-                "dbl_mm": frame.dbl_mm,
+                "a_mm": case.frame.a_mm,
+                "b_mm": case.frame.b_mm,
+                "dbl_mm": case.frame.dbl_mm,
                 "right_pd_mm": 0.0,
                 "left_pd_mm": 0.0,
                 "eye": case.eye.value,

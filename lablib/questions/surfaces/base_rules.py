@@ -9,6 +9,7 @@ from lablib.optics.form_workings import vogel_front_curve_workings
 from lablib.optics.prescription import Prescription
 from lablib.optics.terms import sphere_and_cylinder
 from lablib.optics.thick_lens import vogel_front_curve_d
+from lablib.questions.front_curve import vogel_for_the_other_sign_d
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -95,14 +96,11 @@ class BaseCurveTwoRules(Maker[RulesCase]):
         return (_OTHER_RULE, _WEAKER, _EQUIVALENT) if plus else (_OTHER_RULE, _WEAKER)
 
     def answer(self, case: RulesCase, slips: Set[str] = NONE) -> float:
-        """Return the curve. The shares of the two signs differ by half the power."""
+        """Return the curve by the rule that is asked."""
         if case.is_first == (_OTHER_RULE.name in slips):
             return self._second(case, slips)
         power = case.rx.sphere_d if _SPHERE.name in slips else case.rx.spherical_equivalent_d
-        curve = vogel_front_curve_d(power)
-        if _OTHER_SIGN.name in slips:
-            curve += power / 2.0 if power < 0.0 else -power / 2.0
-        return curve
+        return vogel_for_the_other_sign_d(power) if _OTHER_SIGN.name in slips else vogel_front_curve_d(power)
 
     def _second(self, case: RulesCase, slips: Set[str]) -> float:
         powers = {_WEAKER.name: case.weaker_d, _EQUIVALENT.name: case.rx.spherical_equivalent_d}

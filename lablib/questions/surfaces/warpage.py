@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from lablib.optics.lens_measure import warpage_d
 from lablib.optics.lens_measure_workings import warpage_working
 from lablib.optics.terms import power_term
+from lablib.questions.practice import usual
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -25,8 +26,7 @@ _AGAINST_ORDER = Slip(
     words="You compared with the reading before mounting. That is how far one meridian was bent; warpage is "
     "the difference between the two meridians now.",
 )
-# ANSI Z80.1-2015, as the Virginia Administrative Code 18VAC80-30-120 restates it.
-_LIMIT_D = 1.0
+_LIMIT_D = usual("warpage_limit")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
-from lablib.optics.eye import Eye
+from lablib.optics.eye import EYES, Eye
 from lablib.optics.power import written_power
 from lablib.optics.prescription import Prescription
 from lablib.questions.ticket_check.order import Order
@@ -64,7 +64,7 @@ def _placed(
     **more: object,
 ) -> Ticket:
     """Return the ticket with a line in either eye, and a lens that is in order in the other."""
-    eye, other = draws.shuffled(tuple(Eye))
+    eye, other = draws.shuffled(EYES)
     lines = {eye.value: line, other.value: sound_line or str(sound)}
     if "prism_prism_d" in more:
         more["prism_eye"] = eye
