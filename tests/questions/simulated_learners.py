@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from evaluation import evaluate
 
+from lablib.optics.prescription import Prescription
 from lablib.study.answer import AnswerKind, Given
 from lablib.study.draws import Draws
 from lablib.study.picked import Earlier, WrongPick
@@ -220,7 +221,7 @@ def guess(question: Question, draws: Draws) -> Given:
 
     question: asked; draws: of the guess.
     """
-    return _GUESSES.get(question.kind.name, _any_value)(question, draws)
+    return _GUESSES[question.kind.name](question, draws)
 
 
 def _any_number(question: Question, draws: Draws) -> Given:
@@ -250,10 +251,23 @@ def _any_picks(question: Question, draws: Draws) -> Given:
     return list(draws.some(keys, 1 + draws.whole(len(keys))))
 
 
-def _any_value(question: Question, draws: Draws) -> Given:
-    """Return the answer to another question of the same kind, as somebody might who mixes them up."""
+def _any_lens(question: Question, draws: Draws) -> Given:
+    lens = Prescription(
+        sphere_d=question.right.sphere_d + draws.step(-2.0, 2.0, 0.25),
+        cylinder_d=draws.step(-3.0, 3.0, 0.25),
+        axis_deg=draws.step(1.0, 180.0, 1.0),
+    )
+    return as_given(question.kind, lens)
+
+
+def _any_prism(question: Question, draws: Draws) -> Given:
     values = [question.right, *(mistake.value for mistake in question.mistakes)]
-    return as_given(question.kind, draws.one_of(values))
+    most = max(abs(part) for value in values for part in value)
+    return as_given(question.kind, tuple(most * draws.step(-1.0, 1.0, 0.01) for _ in range(2)))
+
+
+def _any_base(question: Question, draws: Draws) -> Given:
+    return as_given(question.kind, draws.step(0.0, 359.0, 1.0))
 
 
 _GUESSES: dict[str, Callable[[Question, Draws], Given]] = {
@@ -262,4 +276,7 @@ _GUESSES: dict[str, Callable[[Question, Draws], Given]] = {
     "choice": _any_option,
     "order": _any_order,
     "several": _any_picks,
+    "prescription": _any_lens,
+    "prism": _any_prism,
+    "base": _any_base,
 }
