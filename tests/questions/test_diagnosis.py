@@ -108,8 +108,8 @@ def test_a_guessing_learner_is_seldom_said_to_have_made_a_slip(
         # often one is named says nothing. But nothing is put down to two slips at once.
         assert found["pair"] == 0
     else:
-        # Slips that lie on one scale of a picture leave less room between them than numbers do. The parts of a
-        # lens or a prism, or a direction to a degree, seldom come together by chance.
+        # Slips that lie on one scale of a picture leave less room between them than numbers do. The parts of
+        # a lens or a prism, or a direction to a degree, seldom come together by chance.
         assert found["named"] <= {"number": 0.25, "marker": 0.4}.get(kind, 0.05) * found.total()
 
 
