@@ -2,6 +2,7 @@
 
 from collections.abc import Set
 
+from lablib.datafile import read_table
 from lablib.questions.start_here.route import RouteCase, in_route_order, stations
 from lablib.study.answer import AnswerKind
 from lablib.study.draws import Draws
@@ -10,69 +11,12 @@ from lablib.study.picked import Earlier, Option, OrderAnswer
 from lablib.study.question import Mistake, Slip, Solution
 
 # A slip, the station that came too early, and the one that belongs before it.
-_EARLIER = (
+_EARLIER = tuple(
     (
-        Slip(
-            name="deblocks-before-looking",
-            step="what is looked at before the block comes off",
-            words="You took the block off before size, bevel and level were checked on it. The one witness "
-            "of a turn is gone then.",
-        ),
-        Earlier(first="deblock", second="on-block"),
-    ),
-    (
-        Slip(
-            name="inspects-uncut-lens-late",
-            step="when the uncut lens is inspected",
-            words="You blocked the lens before it was inspected uncut. Its faults then come out under the "
-            "wheel or at the end, and a cut lens does not go back.",
-        ),
-        Earlier(first="block", second="uncut"),
-    ),
-    (
-        Slip(
-            name="blocks-before-layout",
-            step="what blocking needs to know",
-            words="You put the block on before layout. Layout says where on the lens it has to sit.",
-        ),
-        Earlier(first="block", second="layout"),
-    ),
-    (
-        Slip(
-            name="checks-ticket-late",
-            step="what comes before anything is touched",
-            words="You took a lens in hand before the ticket was checked. A missing axis, or a wrong lens in "
-            "the packet, goes back before anything else is done.",
-        ),
-        Earlier(first="uncut", second="ticket"),
-    ),
-    (
-        Slip(
-            name="lays-out-before-the-frame",
-            step="what layout needs to know",
-            words="You did layout before the frame was checked and traced. Layout needs the frame's size, "
-            "and a bent frame is adjusted before it is measured.",
-        ),
-        Earlier(first="layout", second="frame"),
-    ),
-    (
-        Slip(
-            name="checks-on-block-before-the-cut",
-            step="what there is to check on the block",
-            words="You checked size and bevel on the block before the edge was made. There was nothing to "
-            "check yet.",
-        ),
-        Earlier(first="on-block", second="edge"),
-    ),
-    (
-        Slip(
-            name="inspects-the-pair-too-early",
-            step="what the final inspection looks at",
-            words="You did the final inspection before the lenses were in the frame. Strain, and a lens that "
-            "turned in its rim, show only in the finished pair.",
-        ),
-        Earlier(first="final", second="insert"),
-    ),
+        Slip(name=name, step=row["step"], words=row["words"]),
+        Earlier(first=row["early"], second=row["late"]),
+    )
+    for name, row in read_table("lablib.questions.start_here", "order.toml")["slip"].items()
 )
 _CORE = ("uncut", "block", "on-block", "deblock")
 _OFTEN = ("ticket", "layout")
