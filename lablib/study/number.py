@@ -34,6 +34,7 @@ class NumberAnswer:
     tolerance: how far off still counts as the same [unit], above 0.
     digits: decimals the answer is written with.
     signed: whether an answer without + or - is faulty, as for a power; zero needs none.
+    also: other ways of writing the unit, for one that is not an everyday unit.
 
     Raises LabError for a tolerance that is not above 0 or finer than the digits can show.
     """
@@ -43,6 +44,7 @@ class NumberAnswer:
     tolerance: float
     digits: int
     signed: bool = False
+    also: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         if require_finite("tolerance", self.tolerance, unit=self.unit) < 0.5 * 10**-self.digits - _SLACK:
@@ -110,7 +112,7 @@ class NumberAnswer:
     def _factor(self, unit: str, given: str) -> tuple[float, tuple[str, ...]]:
         if not unit:
             return 1.0, ()
-        factor = worth(unit, self.unit)
+        factor = worth(unit, self.unit, also=self.also)
         if factor is None:
             wanted = f"does not fit, the answer is in {self.unit}" if self.unit else "is not asked for"
             raise NotUnderstood(f"{quoted(given)}: {unit} {wanted}: {self._how()}")

@@ -16,15 +16,6 @@ from lablib.study.units import worth
         ("millimeters", "mm", 1.0),
         ("MM", "mm", 1.0),
         ("mm.", "mm", 1.0),
-        ("D", "D", 1.0),
-        ("d", "D", 1.0),
-        ("Dpt", "D", 1.0),
-        ("dioptres", "D", 1.0),
-        ("Δ", "prism D", 1.0),
-        ("∆", "prism D", 1.0),
-        ("prism", "prism D", 1.0),
-        ("prism  dioptres", "prism D", 1.0),
-        ("cm/m", "prism D", 1.0),
         ("Nm", "N m", 1.0),
         ("N\u00a0m", "N m", 1.0),
         ("N·m", "N m", 1.0),
@@ -48,12 +39,10 @@ def test_what_a_unit_is_worth(written: str, unit: str, factor: float):
 @pytest.mark.parametrize(
     ("written", "unit"),
     [
-        ("D", "prism D"),
-        ("prism D", "D"),
         ("N", "N m"),
         ("m", "N m"),
         ("mm", ""),
-        ("mm", "D"),
+        ("mm", "N"),
         ("mm mm", "mm"),
         ("degrees", "mm"),
         ("boards", "planks"),
@@ -63,3 +52,14 @@ def test_what_a_unit_is_worth(written: str, unit: str, factor: float):
 )
 def test_another_quantity_does_not_fit(written: str, unit: str):
     assert worth(written, unit) is None
+
+
+@pytest.mark.parametrize("written", ["planks", "Planks.", "bd  ft", "boards"])
+def test_another_way_of_writing_the_unit_is_worth_one(written: str):
+    assert worth(written, "boards", also=("planks", "bd ft")) == 1.0
+
+
+def test_other_ways_of_writing_belong_to_the_unit_asked_for_alone():
+    assert worth("mm", "boards", also=("planks",)) is None
+    assert worth("planks", "boards") is None
+    assert worth("cm", "mm", also=("mils",)) == 10.0

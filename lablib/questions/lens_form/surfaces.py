@@ -8,6 +8,7 @@ from lablib.optics.prescription import Prescription
 from lablib.optics.surface import LENS_MEASURE_INDEX, sagitta_approximate_mm, sagitta_mm, surface_power_d
 from lablib.optics.surface_workings import sagitta_working
 from lablib.optics.thick_lens import vogel_front_curve_d
+from lablib.questions.answers.units import DIOPTRE
 from lablib.questions.front_curve import vogel_for_the_other_sign_d
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -166,7 +167,7 @@ class FrontCurveRule(Maker[Prescription]):
 
     def kind(self, case: Prescription) -> NumberAnswer:
         """Return the kind: a surface power, which the trade writes without its sign."""
-        return NumberAnswer(unit="D", tolerance=0.03, digits=2)
+        return NumberAnswer(unit="D", also=DIOPTRE, tolerance=0.03, digits=2)
 
     def answer(self, case: Prescription, slips: Set[str] = NONE) -> float:
         """Return the front curve."""

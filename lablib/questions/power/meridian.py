@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from lablib.optics.power_workings import power_in_meridian_working
 from lablib.optics.prescription import Prescription
 from lablib.optics.terms import axis_term, direction_term, sphere_and_cylinder
+from lablib.questions.answers.units import DIOPTRE
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.marker import way_round
@@ -68,7 +69,7 @@ class PowerInMeridian(Maker[MeridianCase]):
 
     def kind(self, case: MeridianCase) -> NumberAnswer:
         """Return the kind: a signed power."""
-        return NumberAnswer(unit="D", tolerance=0.06, digits=2, signed=True)
+        return NumberAnswer(unit="D", also=DIOPTRE, tolerance=0.06, digits=2, signed=True)
 
     def answer(self, case: MeridianCase, slips: Set[str] = NONE) -> float:
         """Return the power. The cosine is the sine a right angle further on."""

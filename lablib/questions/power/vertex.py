@@ -7,6 +7,7 @@ from lablib.optics.power_workings import vertex_distance_workings
 from lablib.optics.prescription import Prescription, at_vertex_distance
 from lablib.optics.terms import distance_term, sphere_and_cylinder
 from lablib.optics.vertex_rule import at_vertex_distance_by_rule, vertex_change_by_rule_d
+from lablib.questions.answers.units import DIOPTRE
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -80,7 +81,7 @@ class VertexSphere(Maker[VertexCase]):
 
     def kind(self, case: VertexCase) -> NumberAnswer:
         """Return the kind: a signed power."""
-        return NumberAnswer(unit="D", tolerance=0.06, digits=2, signed=True)
+        return NumberAnswer(unit="D", also=DIOPTRE, tolerance=0.06, digits=2, signed=True)
 
     def slips_in(self, case: VertexCase) -> tuple[Slip, ...]:
         """Return all slips, the rule of thumb only where it parts from the exact power."""

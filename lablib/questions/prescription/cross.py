@@ -8,6 +8,7 @@ from lablib.optics.optical_cross import OpticalCross
 from lablib.optics.prescription import Prescription
 from lablib.optics.terms import axis_term, sphere_and_cylinder
 from lablib.questions.answers.prescription import OTHER_FORM, PrescriptionAnswer
+from lablib.questions.answers.units import DIOPTRE
 from lablib.questions.prescription.lenses import cross_of_a_lens, toric_lens
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -155,7 +156,7 @@ class PowerOnTheCross(Maker[OnCrossCase]):
 
     def kind(self, case: OnCrossCase) -> NumberAnswer:
         """Return the kind: a signed power."""
-        return NumberAnswer(unit="D", tolerance=0.01, digits=2, signed=True)
+        return NumberAnswer(unit="D", also=DIOPTRE, tolerance=0.01, digits=2, signed=True)
 
     def answer(self, case: OnCrossCase, slips: Set[str] = NONE) -> float:
         """Return the power, or the one of a lens whose cylinder was taken wrongly."""

@@ -8,6 +8,7 @@ from lablib.optics.power_workings import spherical_equivalent_working, transposi
 from lablib.optics.prescription import Prescription
 from lablib.questions.answers.prescription import OTHER_FORM, PrescriptionAnswer
 from lablib.questions.answers.prescription_line import Lens, Past180
+from lablib.questions.answers.units import DIOPTRE
 from lablib.questions.prescription.lenses import toric_lens
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -156,7 +157,7 @@ class SphericalEquivalent(_LensQuestion):
 
     def kind(self, case: Prescription) -> NumberAnswer:
         """Return a signed power; an eighth may be cut off or rounded to two decimals."""
-        return NumberAnswer(unit="D", tolerance=0.01, digits=3, signed=True)
+        return NumberAnswer(unit="D", also=DIOPTRE, tolerance=0.01, digits=3, signed=True)
 
     def answer(self, case: Prescription, slips: Set[str] = NONE) -> float:
         """Return the spherical equivalent, or the power across or along the axis."""

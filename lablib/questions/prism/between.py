@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from lablib.optics.prism_pair import PrismPair
 from lablib.optics.prism_pair_workings import between_workings
 from lablib.optics.terms import prism_step
+from lablib.questions.answers.units import PRISM_DIOPTRE
 from lablib.questions.prism.terms import OPPOSITE, SIDEWAYS, WAYS, along
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -115,7 +116,7 @@ class BetweenTheEyes(Maker[TwoPrismsCase]):
 
     def kind(self, case: TwoPrismsCase) -> NumberAnswer:
         """Return the kind: an amount."""
-        return NumberAnswer(unit="prism dioptres", tolerance=0.05, digits=2)
+        return NumberAnswer(unit="prism dioptres", also=PRISM_DIOPTRE, tolerance=0.05, digits=2)
 
     def slips_in(self, case: TwoPrismsCase) -> tuple[Slip, ...]:
         """Return the slip of these two words, and that of one eye alone."""

@@ -8,6 +8,7 @@ from lablib.optics.near_imbalance import slab_off
 from lablib.optics.power import written_power
 from lablib.optics.prescription import Prescription
 from lablib.optics.prism_pair_workings import near_imbalance_workings
+from lablib.questions.answers.units import PRISM_DIOPTRE
 from lablib.questions.prism.terms import CENTIMETRES, MM_PER_CM, draw_sphere
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -90,7 +91,7 @@ class NearImbalance(Maker[NearCase]):
 
     def kind(self, case: NearCase) -> NumberAnswer:
         """Return the kind: an amount of prism."""
-        return NumberAnswer(unit="prism dioptres", tolerance=0.05, digits=2)
+        return NumberAnswer(unit="prism dioptres", also=PRISM_DIOPTRE, tolerance=0.05, digits=2)
 
     def slips_in(self, case: NearCase) -> tuple[Slip, ...]:
         """Return the slips that can be made with these signs."""

@@ -7,6 +7,7 @@ from lablib.optics.material import material
 from lablib.optics.terms import distance_term, in_full, power_term
 from lablib.optics.thick_lens import back_vertex_power_d, front_vertex_power_d
 from lablib.optics.thick_lens_workings import back_vertex_power_workings
+from lablib.questions.answers.units import DIOPTRE
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -67,7 +68,7 @@ class BackVertexPower(Maker[ThickCase]):
 
     def kind(self, case: ThickCase) -> NumberAnswer:
         """Return the kind: a signed power, fine enough to tell a thick lens from a thin one."""
-        return NumberAnswer(unit="D", tolerance=0.02, digits=2, signed=True)
+        return NumberAnswer(unit="D", also=DIOPTRE, tolerance=0.02, digits=2, signed=True)
 
     def answer(self, case: ThickCase, slips: Set[str] = NONE) -> float:
         """Return the power. A thin lens has no thickness; without the index, light goes as in air."""

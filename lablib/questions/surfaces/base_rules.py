@@ -9,6 +9,7 @@ from lablib.optics.form_workings import vogel_front_curve_workings
 from lablib.optics.prescription import Prescription
 from lablib.optics.terms import sphere_and_cylinder
 from lablib.optics.thick_lens import vogel_front_curve_d
+from lablib.questions.answers.units import DIOPTRE
 from lablib.questions.front_curve import vogel_for_the_other_sign_d
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -86,7 +87,7 @@ class BaseCurveTwoRules(Maker[RulesCase]):
 
     def kind(self, case: RulesCase) -> NumberAnswer:
         """Return the kind: a signed power."""
-        return NumberAnswer(unit="D", tolerance=0.06, digits=2, signed=True)
+        return NumberAnswer(unit="D", also=DIOPTRE, tolerance=0.06, digits=2, signed=True)
 
     def slips_in(self, case: RulesCase) -> tuple[Slip, ...]:
         """Return the slips of the rule that is asked; on a minus lens one of them is the other rule."""

@@ -8,6 +8,7 @@ from lablib.optics.lens_measure_workings import power_of_reading_workings
 from lablib.optics.material import material
 from lablib.optics.surface import LENS_MEASURE_INDEX, power_from_lens_measure_d
 from lablib.optics.terms import in_full, power_term
+from lablib.questions.answers.units import DIOPTRE
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -70,7 +71,7 @@ class LensMeasure(Maker[MeasureCase]):
 
     def kind(self, case: MeasureCase) -> NumberAnswer:
         """Return the kind: a signed power."""
-        return NumberAnswer(unit="D", tolerance=0.06, digits=2, signed=True)
+        return NumberAnswer(unit="D", also=DIOPTRE, tolerance=0.06, digits=2, signed=True)
 
     def slips_in(self, case: MeasureCase) -> tuple[Slip, ...]:
         """Return all slips, the ratio of whole indices only where it differs from the reading."""

@@ -9,6 +9,7 @@ from lablib.optics.prescription import Prescription
 from lablib.optics.terms import axis_term, power_term, sphere_and_cylinder
 from lablib.optics.toric_transposition import toric_form
 from lablib.optics.toric_workings import toric_form_workings
+from lablib.questions.answers.units import DIOPTRE
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -88,7 +89,7 @@ class ToricBase(Maker[BaseCase]):
 
     def kind(self, case: BaseCase) -> NumberAnswer:
         """Return the kind: a signed power."""
-        return NumberAnswer(unit="D", tolerance=0.06, digits=2, signed=True)
+        return NumberAnswer(unit="D", also=DIOPTRE, tolerance=0.06, digits=2, signed=True)
 
     def slips_in(self, case: BaseCase) -> tuple[Slip, ...]:
         """Return the slips that can be made on the way to the curve that is asked."""

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from lablib.optics.lens_measure import warpage_d
 from lablib.optics.lens_measure_workings import warpage_working
 from lablib.optics.terms import power_term
+from lablib.questions.answers.units import DIOPTRE
 from lablib.questions.practice import usual
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -61,7 +62,7 @@ class Warpage(Maker[WarpageCase]):
 
     def kind(self, case: WarpageCase) -> NumberAnswer:
         """Return the kind: an amount."""
-        return NumberAnswer(unit="D", tolerance=0.06, digits=2)
+        return NumberAnswer(unit="D", also=DIOPTRE, tolerance=0.06, digits=2)
 
     def answer(self, case: WarpageCase, slips: Set[str] = NONE) -> float:
         """Return the warpage. Against the reading before mounting, the meridian that moved more is taken."""
