@@ -118,9 +118,7 @@ class AskedPicture(KeptPicture):
 
         up_px, across_px: where its zero lies, from the window's lower left corner [shown px].
         """
-        left, bottom, _, _ = BOX_PX
-        place_px = {"left_px": left, "bottom_px": bottom, "width_px": WIDE_PX, "height_px": HIGH_PX}
-        self.window = Window(self, origin_x_px=across_px, origin_y_px=up_px, **place_px)
+        self.window = Window(self, BOX_PX, across_px=across_px, up_px=up_px)
 
     def heading(self, words: str) -> None:
         """Write a heading that stays.

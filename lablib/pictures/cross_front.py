@@ -35,17 +35,7 @@ class CrossFront:
     """
 
     def __init__(self, picture: KeptPicture, box_px: Box) -> None:
-        left, bottom, right, top = self.box_px = box_px
-        width, height = right - left, top - bottom
-        self.window = Window(
-            picture,
-            left_px=left,
-            bottom_px=bottom,
-            width_px=width,
-            height_px=height,
-            origin_x_px=width / 2.0,
-            origin_y_px=height / 2.0,
-        )
+        self.window = Window(picture, box_px)
         self._middle = complex(*self.window.px(0.0, 0.0))
         self._add_lens(picture)
         axes, style = self.window.axes, {"solid_capstyle": "butt"}
@@ -102,7 +92,9 @@ class CrossFront:
 
     def _write(self, label, words: str, meridian_deg: float, taken: list[Box]) -> None:
         """Write words beyond the lower end of a meridian, which has no numbers."""
-        place(label, words, self._spots(meridian_deg), inside=self.box_px, taken=taken, drawn=self._rim())
+        place(
+            label, words, self._spots(meridian_deg), inside=self.window.box_px, taken=taken, drawn=self._rim()
+        )
 
     def _spots(self, meridian_deg: float) -> list[Spot]:
         spots, end = [], meridian_deg + 180.0

@@ -94,16 +94,7 @@ class BenchFront:
     """
 
     def __init__(self, picture: KeptPicture, box_px: Box) -> None:
-        left, bottom, right, top = box_px
-        self.window = Window(
-            picture,
-            left_px=left,
-            bottom_px=bottom,
-            width_px=right - left,
-            height_px=top - bottom,
-            origin_x_px=(right - left) / 2.0,
-            origin_y_px=(top - bottom) / 2.0,
-        )
+        self.window = Window(picture, box_px)
         self._add_areas()
         self._add_marks()
 

@@ -46,17 +46,7 @@ class FrontDrawing:
     """
 
     def __init__(self, picture: KeptPicture, box_px: Box) -> None:
-        left, bottom, right, top = box_px
-        width, height = right - left, top - bottom
-        self.window = Window(
-            picture,
-            left_px=left,
-            bottom_px=bottom,
-            width_px=width,
-            height_px=height,
-            origin_x_px=width / 2.0,
-            origin_y_px=height / 2.0,
-        )
+        self.window = Window(picture, box_px)
         self._add_areas(picture)
         self._add_lines(picture)
         words = {"fontsize": WORDS_PT, "ha": "center", "va": "center", "zorder": 9}

@@ -82,16 +82,8 @@ class SectionDrawing:
     """
 
     def __init__(self, picture: KeptPicture, box_px: Box) -> None:
-        left, bottom, right, top = box_px
-        self.window = Window(
-            picture,
-            left_px=left,
-            bottom_px=bottom,
-            width_px=right - left,
-            height_px=top - bottom,
-            origin_x_px=(right - left) / 2.0,
-            origin_y_px=top - bottom - _HEAD_PX,
-        )
+        _, bottom, _, top = box_px
+        self.window = Window(picture, box_px, up_px=top - bottom - _HEAD_PX)
         axes, moving = self.window.axes, picture.moving
         ghost = {"facecolor": to_rgba(CUT_AWAY.colour, CUT_AWAY.opacity), "edgecolor": BLANK.colour}
         self.blank = moving(

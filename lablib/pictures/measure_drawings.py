@@ -64,7 +64,7 @@ class CutDrawing:
     """
 
     def __init__(self, picture: KeptPicture, box_px: Box) -> None:
-        self.window = _window(picture, box_px, _CUT_PX_PER_MM, up_px=_CUT_UP_PX)
+        self.window = Window(picture, box_px, px_per_mm=_CUT_PX_PER_MM, up_px=_CUT_UP_PX)
         axes, moving = self.window.axes, picture.moving
         self.glass = moving(axes.add_patch(Polygon(NOWHERE, zorder=1, **GLASS.fill())))
         self.surface = moving(axes.plot([], [], zorder=3, **FRONT_SURFACE.line())[0])
@@ -99,7 +99,7 @@ class AboveDrawing:
     """
 
     def __init__(self, picture: KeptPicture, box_px: Box) -> None:
-        self.window = _window(picture, box_px, _ABOVE_PX_PER_MM)
+        self.window = Window(picture, box_px, px_per_mm=_ABOVE_PX_PER_MM)
         axes, moving = self.window.axes, picture.moving
         axes.add_patch(Circle((0.0, 0.0), _LENS_MM, zorder=1, **GLASS.fill()))
         axes.add_patch(Circle((0.0, 0.0), _LENS_MM, fill=False, edgecolor=QUIET_INK, zorder=2))
@@ -137,7 +137,7 @@ class EndDrawing:
     """
 
     def __init__(self, picture: KeptPicture, box_px: Box) -> None:
-        self.window = _window(picture, box_px, _END_PX_PER_MM, up_px=_END_UP_PX)
+        self.window = Window(picture, box_px, px_per_mm=_END_PX_PER_MM, up_px=_END_UP_PX)
         axes, moving = self.window.axes, picture.moving
         self.glass = moving(axes.add_patch(Polygon(NOWHERE, zorder=1, **GLASS.fill())))
         self.near = moving(axes.plot([], [], zorder=3, **FRONT_SURFACE.line())[0])
@@ -169,18 +169,3 @@ class EndDrawing:
 def _body(along: np.ndarray, height: np.ndarray, low: float) -> np.ndarray:
     """The lens below a surface, down to the rim of the drawing, as points of a polygon."""
     return np.column_stack([[along[0], *along, along[-1]], [low, *height, low]])
-
-
-def _window(picture: KeptPicture, box: Box, px_per_mm: float, *, up_px: float | None = None) -> Window:
-    left, bottom, right, top = box
-    window = Window(
-        picture,
-        left_px=left,
-        bottom_px=bottom,
-        width_px=right - left,
-        height_px=top - bottom,
-        origin_x_px=(right - left) / 2.0,
-        origin_y_px=(top - bottom) / 2.0 if up_px is None else up_px,
-    )
-    window.set_scale(px_per_mm)
-    return window

@@ -28,17 +28,7 @@ class PairPicture(KeptPicture):
 
     def build(self) -> None:
         """Add both lenses, the view from above, the lines of words and the key."""
-        left, bottom, right, top = _FRONT_PX
-        self.window = Window(
-            self,
-            left_px=left,
-            bottom_px=bottom,
-            width_px=right - left,
-            height_px=top - bottom,
-            origin_x_px=(right - left) / 2.0,
-            origin_y_px=_FRONT_ZERO_PX,
-        )
-        self.window.set_scale(_PX_PER_MM)
+        self.window = Window(self, _FRONT_PX, up_px=_FRONT_ZERO_PX, px_per_mm=_PX_PER_MM)
         self.window.axes.plot([0.0, 0.0], [-31.0, 26.0], zorder=1, **MIDLINE.line())
         self.lenses = {eye: LensBeforeEye(self.window, eye) for eye in Eye}
         self.above = FromAbove(self, _ABOVE_PX)

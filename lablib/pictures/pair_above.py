@@ -30,16 +30,8 @@ class FromAbove:
 
     def __init__(self, picture: KeptPicture, box_px: Box) -> None:
         left, bottom, right, top = box_px
-        self.window = Window(
-            picture,
-            left_px=left,
-            bottom_px=bottom,
-            width_px=right - left,
-            height_px=top - bottom,
-            origin_x_px=(right - left) / 2.0,
-            origin_y_px=top - bottom - _EYE_MM * _PX_PER_MM - 4.0,
-        )
-        self.window.set_scale(_PX_PER_MM)
+        up = top - bottom - _EYE_MM * _PX_PER_MM - 4.0
+        self.window = Window(picture, box_px, up_px=up, px_per_mm=_PX_PER_MM)
         axes = self.window.axes
         axes.plot([0.0, 0.0], [-_END_MM, _EYE_MM], zorder=1, **MIDLINE.line())
         self.eyes = {eye: _EyeFromAbove(self.window, eye) for eye in Eye}

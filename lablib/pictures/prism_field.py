@@ -31,18 +31,7 @@ class PrismFieldPicture(KeptPicture):
 
     def build(self) -> None:
         """Add lens, arrows, compass and key."""
-        left, bottom, right, top = _FRONT_PX
-        width, height = right - left, top - bottom
-        self.window = Window(
-            self,
-            left_px=left,
-            bottom_px=bottom,
-            width_px=width,
-            height_px=height,
-            origin_x_px=width / 2.0,
-            origin_y_px=height / 2.0,
-        )
-        self.window.set_scale(_PX_PER_MM)
+        self.window = Window(self, _FRONT_PX, px_per_mm=_PX_PER_MM)
         self._add_lens()
         self._add_arrows()
         self.compass = Compass(self, (376.0, 92.0, 714.0, 452.0))

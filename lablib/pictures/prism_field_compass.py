@@ -17,6 +17,8 @@ UPRIGHT = Look(colour=OKABE_ITO["bluish green"], dashes=(0, (2, 1.2)), width_pt=
 _RING_PX, _NUMBERS_PX, _TICK_PX, _HEAD_PX = 124.0, 141.0, 4.0, 12.0
 # The words of the sides stand under the numbers 0 and 180, and beyond 90 and 270.
 _WORDS_PX, _UNDER_PX, _BESIDE_PX = 157.0, 15.0, 9.0
+# The ring stands higher than the middle, so that there is room for a line below it.
+_RAISED_PX = 8.0
 _NUMBERS_DEG = tuple(range(0, 360, 30))
 
 
@@ -28,17 +30,8 @@ class Compass:
     """
 
     def __init__(self, picture: KeptPicture, box_px: Box) -> None:
-        left, bottom, right, top = self.box_px = box_px
-        width, height = right - left, top - bottom
-        self.window = Window(
-            picture,
-            left_px=left,
-            bottom_px=bottom,
-            width_px=width,
-            height_px=height,
-            origin_x_px=width / 2.0,
-            origin_y_px=height / 2.0 + 8.0,
-        )
+        _, bottom, _, top = box_px
+        self.window = Window(picture, box_px, up_px=(top - bottom) / 2.0 + _RAISED_PX)
         self._middle = complex(*self.window.px(0.0, 0.0))
         self._add_ring(picture)
         self._add_arrows(picture)
@@ -106,7 +99,7 @@ class Compass:
     def _write(self, data: PrismThere) -> None:
         """Write each part beyond its arrow, and the whole beyond its own where there are two parts."""
         taken = list(self._numbers)
-        space = {"inside": self.box_px, "taken": taken, "drawn": self._drawn(data.base)}
+        space = {"inside": self.window.box_px, "taken": taken, "drawn": self._drawn(data.base)}
         parts = (
             (self.across_words, data.in_prism_d, ("in", "out"), complex(data.base.real, 0.0)),
             (self.upright_words, data.up_prism_d, ("up", "down"), complex(0.0, data.base.imag)),

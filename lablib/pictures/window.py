@@ -19,28 +19,30 @@ class Window:
     """A rectangle of a picture with a scale in millimetres, the same across and up.
 
     picture: the picture it is part of.
-    left_px, bottom_px, width_px, height_px: where, from the picture's lower left corner [shown px].
-    origin_x_px, origin_y_px: where the zero of both axes lies in the window [shown px].
+    box_px: left, bottom, right and top, from the picture's lower left corner [shown px].
+    across_px, up_px: where the zero of both axes lies, from the window's lower left corner [shown px];
+        None for the middle.
+    px_per_mm: the scale it starts with [shown px/mm].
     """
 
     def __init__(
         self,
         picture: KeptPicture,
+        box_px: Box,
         *,
-        left_px: float,
-        bottom_px: float,
-        width_px: float,
-        height_px: float,
-        origin_x_px: float,
-        origin_y_px: float,
+        across_px: float | None = None,
+        up_px: float | None = None,
+        px_per_mm: float = 1.0,
     ) -> None:
-        self.picture = picture
-        self.box_px: Box = (left_px, bottom_px, left_px + width_px, bottom_px + height_px)
-        self._origin = (origin_x_px, origin_y_px)
-        self.px_per_mm = 1.0
-        self.axes = add_axes(picture, self.box_px)
+        left, bottom, right, top = box_px
+        self.picture, self.box_px = picture, box_px
+        self._origin = (
+            (right - left) / 2.0 if across_px is None else across_px,
+            (top - bottom) / 2.0 if up_px is None else up_px,
+        )
+        self.axes = add_axes(picture, box_px)
         self.axes.set_axis_off()
-        self.set_scale(self.px_per_mm)
+        self.set_scale(px_per_mm)
 
     def set_scale(self, px_per_mm: float) -> None:
         """Draw a millimetre so long from now on.
