@@ -4,14 +4,13 @@ import itertools
 
 import numpy as np
 import pytest
-from matplotlib.text import Text
+from picture_words import require_apart_and_inside, smallest_px
 
 from lablib.panels.cross_panel import CrossPanel
 from lablib.pictures.cross import CrossPicture
 from lablib.pictures.cross_curve import TOPS_D
 from lablib.pictures.cross_data import CrossThere, on
 from lablib.pictures.cross_front import RADIUS_PX
-from lablib.pictures.window import overlap
 
 # Either form, a sphere, none at all; both stops of each control; meridians close to the cross and on it.
 LENSES = {
@@ -51,16 +50,6 @@ def direction(line) -> float:
     assert np.hypot(x0, y0) == pytest.approx(RADIUS_PX)
     assert (x0, y0) == pytest.approx((-x1, -y1))
     return round(float(np.degrees(np.arctan2(y1, x1))), 9) % 180.0 or 180.0
-
-
-def words(picture) -> dict[str, tuple[float, float, float, float]]:
-    """Every text that can be seen, with the box it takes [dots]."""
-    renderer = picture.figure.canvas.get_renderer()
-    texts = [text for text in picture.figure.findobj(Text) if text.get_visible() and text.get_text()]
-    return {
-        f"{text.get_text()} #{number}": text.get_window_extent(renderer).extents
-        for number, text in enumerate(texts)
-    }
 
 
 def test_the_lines_lie_on_the_axes_of_both_forms(drawn):
@@ -117,15 +106,7 @@ def test_on_a_line_of_the_cross_its_words_are_said_once(panel, picture):
 @pytest.mark.parametrize("lens", LENSES.values(), ids=LENSES.keys())
 def test_no_words_overlap_and_all_stay_inside(panel, picture, lens: dict, meridian: int):
     picture.update(panel.at(**lens, meridian_deg=meridian))
-    boxes = words(picture)
-
-    assert len(boxes) > 25
-    for (one, box), (other, other_box) in itertools.combinations(boxes.items(), 2):
-        assert not overlap(box, other_box), f"{one} lies over {other}"
-    for text, (left, low, right, high) in boxes.items():
-        assert left >= 0 <= low, text
-        assert right <= picture.width_px, text
-        assert high <= picture.height_px, text
+    assert require_apart_and_inside(picture) > 25
 
 
 def test_a_hidden_cross_leaves_the_meridian_and_its_power(panel, picture):
@@ -148,8 +129,7 @@ def test_turning_the_meridian_or_the_axis_leaves_the_scale_alone(panel, picture)
 
 
 def test_words_are_large_enough_to_read(picture):
-    texts = [text for text in picture.figure.findobj(Text) if text.get_text()]
-    assert min(text.get_fontsize() for text in texts) * 100 / 72 >= 12
+    assert smallest_px(picture) >= 12.0
 
 
 def test_an_axis_of_nothing_is_written_180():

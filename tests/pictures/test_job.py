@@ -1,12 +1,12 @@
 """The job picture shows what the cut works out: in its lines, its bars, its marks and its words."""
 
-import itertools
 from dataclasses import replace
 
 import numpy as np
 import pytest
 from job_sheets import EXTREMES, job
 from matplotlib.text import Text
+from picture_words import require_apart_and_inside, smallest_px, texts_of, words
 
 from lablib.bench.geometry import directions
 from lablib.job.bench_order import Blocking
@@ -17,7 +17,6 @@ from lablib.pictures.joint_stack import FULL_NMM
 from lablib.pictures.label import Label
 from lablib.pictures.margin_band import HIGH, LOW
 from lablib.pictures.torque_round import TOPS_NM
-from lablib.pictures.window import overlap
 
 # Line ends are read back from matplotlib; nothing is rounded on the way there.
 EXACT = 1e-9
@@ -36,16 +35,6 @@ def drawn(request, picture):
     return picture, sheet
 
 
-def words(picture: JobPicture) -> dict[str, tuple[float, float, float, float]]:
-    """Every text that can be seen, with the box it takes [dots]."""
-    renderer = picture.figure.canvas.get_renderer()
-    texts = [text for text in picture.figure.findobj(Text) if text.get_visible() and text.get_text()]
-    return {
-        f"{text.get_text()} #{number}": text.get_window_extent(renderer).extents
-        for number, text in enumerate(texts)
-    }
-
-
 def unrolled(sheet, torque_nmm: np.ndarray) -> dict[str, float]:
     """A torque at the nose, the top, the temple and the bottom [N m]."""
     at = {"nasal": sheet.nasal_deg, "top": 90.0, "temporal": 180.0 - sheet.nasal_deg, "bottom": 270.0}
@@ -57,21 +46,11 @@ def unrolled(sheet, torque_nmm: np.ndarray) -> dict[str, float]:
 
 def test_no_words_overlap_and_all_stay_inside_the_picture(drawn):
     picture, _ = drawn
-    boxes = words(picture)
-
-    assert len(boxes) > 50
-    for (one, box), (other, other_box) in itertools.combinations(boxes.items(), 2):
-        assert not overlap(box, other_box), f"{one} lies over {other}"
-    for text, (left, low, right, high) in boxes.items():
-        assert left >= 0 <= low, text
-        assert right <= picture.width_px, text
-        assert high <= picture.height_px, text
+    assert require_apart_and_inside(picture) > 50
 
 
 def test_words_are_large_enough_to_read(picture):
-    sizes = [text.get_fontsize() for text in picture.figure.findobj(Text) if text.get_text()]
-
-    assert min(sizes) * 100 / 72 >= 12
+    assert smallest_px(picture) >= 12.0
 
 
 def test_the_curves_are_the_torques_of_the_worst_turn(drawn):
@@ -233,7 +212,7 @@ def test_the_band_reaches_from_a_third_of_the_margin_to_three_times_it(drawn):
 
 
 def test_turns_and_holds_stand_on_their_sides_of_one(picture):
-    boxes = {text.split(" #")[0]: box for text, box in words(picture).items()}
+    boxes = dict(words(picture))
     one = picture.band.axes.transData.transform((1.0, 0.0))[0]
 
     assert boxes["◀ turns"][2] < one < boxes["holds ▶"][0]
@@ -368,7 +347,7 @@ def test_the_bar_is_ten_millimetres_long(drawn):
 
 
 def test_the_key_names_every_line_area_and_mark(picture):
-    shown = {text.split(" #")[0] for text in words(picture)}
+    shown = texts_of(picture)
 
     assert {
         "finished outline",

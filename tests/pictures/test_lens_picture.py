@@ -1,16 +1,14 @@
 """The lens picture shows what the lens measures: in its lines, its marks and its words."""
 
-import itertools
-
 import numpy as np
 import pytest
 from lens_sheets import EXTREMES, lens
 from matplotlib.text import Text
+from picture_words import require_apart_and_inside, smallest_px, texts_of
 
 from lablib.pictures.edge_round import TOPS_MM
 from lablib.pictures.label import Label
 from lablib.pictures.lens import SCALES_PX_PER_MM, LensPicture
-from lablib.pictures.window import overlap
 
 # Line ends are read back from matplotlib; nothing is rounded on the way there.
 EXACT = 1e-9
@@ -31,16 +29,6 @@ def drawn(request, picture):
 
 def windows(picture: LensPicture) -> list:
     return [drawing.window for drawing in (picture.front, picture.midline, picture.thickest)]
-
-
-def words(picture: LensPicture) -> dict[str, tuple[float, float, float, float]]:
-    """Every text that can be seen, with the box it takes [dots]."""
-    renderer = picture.figure.canvas.get_renderer()
-    texts = [text for text in picture.figure.findobj(Text) if text.get_visible() and text.get_text()]
-    return {
-        f"{text.get_text()} #{number}": text.get_window_extent(renderer).extents
-        for number, text in enumerate(texts)
-    }
 
 
 def test_all_three_drawings_have_one_scale_across_and_up(drawn):
@@ -68,21 +56,11 @@ def test_everything_drawn_lies_inside_its_window(drawn):
 
 def test_no_words_overlap_and_all_stay_inside_the_picture(drawn):
     picture, _ = drawn
-    boxes = words(picture)
-
-    assert len(boxes) > 30
-    for (one, box), (other, other_box) in itertools.combinations(boxes.items(), 2):
-        assert not overlap(box, other_box), f"{one} lies over {other}"
-    for text, (left, low, right, high) in boxes.items():
-        assert left >= 0 <= low, text
-        assert right <= picture.width_px, text
-        assert high <= picture.height_px, text
+    assert require_apart_and_inside(picture) > 30
 
 
 def test_words_are_large_enough_to_read(picture):
-    assert (
-        min(text.get_fontsize() for text in picture.figure.findobj(Text) if text.get_text()) * 100 / 72 >= 12
-    )
+    assert smallest_px(picture) >= 12.0
 
 
 def test_the_cut_along_the_midline_ends_with_the_edge_there(drawn):
@@ -284,7 +262,7 @@ def test_the_bar_is_ten_millimetres_long(drawn):
 
 
 def test_the_key_names_every_mark(picture):
-    shown = {text.split(" #")[0] for text in words(picture)}
+    shown = texts_of(picture)
 
     assert {
         "blank",

@@ -1,14 +1,11 @@
 """The picture of the lens measure: its pins on the surface and its scale, by what it holds."""
 
-import itertools
-
 import numpy as np
 import pytest
-from matplotlib.text import Text
+from picture_words import require_apart_and_inside
 
 from lablib.panels.measure_panel import MeasurePanel
 from lablib.pictures.measure import SCALE_D, MeasurePicture
-from lablib.pictures.window import overlap
 
 CASES = {
     "start": {},
@@ -131,19 +128,7 @@ def test_everything_of_the_cut_lies_inside_its_window(drawn):
 
 def test_no_words_overlap_and_all_stay_inside(drawn):
     picture, _ = drawn
-    renderer = picture.figure.canvas.get_renderer()
-    texts = [text for text in picture.figure.findobj(Text) if text.get_visible() and text.get_text()]
-    boxes = {
-        f"{text.get_text()} #{n}": text.get_window_extent(renderer).extents for n, text in enumerate(texts)
-    }
-
-    assert len(boxes) > 12
-    for (one, box), (other, other_box) in itertools.combinations(boxes.items(), 2):
-        assert not overlap(box, other_box), f"{one} lies over {other}"
-    for text, (left, low, right, high) in boxes.items():
-        assert left >= 0 <= low, text
-        assert right <= picture.width_px, text
-        assert high <= picture.height_px, text
+    assert require_apart_and_inside(picture) > 12
 
 
 def test_no_sagitta_is_written_without_a_minus(picture, panel):

@@ -4,7 +4,7 @@ import itertools
 
 import numpy as np
 import pytest
-from matplotlib.text import Text
+from picture_words import require_apart_and_inside, smallest_px
 
 from lablib.optics.eye import Eye
 from lablib.panels.pair_panel import PairPanel
@@ -12,7 +12,6 @@ from lablib.pictures.pair import SCALES_PRISM_D_PER_MM, PairPicture, result_line
 from lablib.pictures.pair_above import ANGLE_TIMES
 from lablib.pictures.pair_data import PairSeen
 from lablib.pictures.pair_front import RADIUS_MM
-from lablib.pictures.window import overlap
 
 CASES = {
     "start": {},
@@ -161,30 +160,10 @@ def test_the_scale_is_steady_while_lenses_and_eyes_move(picture):
     assert len(seen) == 1
 
 
-def words(picture) -> dict[str, tuple[float, float, float, float]]:
-    """Every text that can be seen, with the box it takes [dots]."""
-    renderer = picture.figure.canvas.get_renderer()
-    texts = [text for text in picture.figure.findobj(Text) if text.get_visible() and text.get_text()]
-    return {
-        f"{text.get_text()} #{number}": text.get_window_extent(renderer).extents
-        for number, text in enumerate(texts)
-    }
-
-
 def test_no_words_overlap_and_all_stay_inside_the_picture(drawn):
     picture, _ = drawn
-    boxes = words(picture)
-
-    assert len(boxes) > 20
-    for (one, box), (other, other_box) in itertools.combinations(boxes.items(), 2):
-        assert not overlap(box, other_box), f"{one} lies over {other}"
-    for text, (left, low, right, high) in boxes.items():
-        assert left >= 0 <= low, text
-        assert right <= picture.width_px, text
-        assert high <= picture.height_px, text
+    assert require_apart_and_inside(picture) > 20
 
 
 def test_words_are_large_enough_to_read(picture):
-    assert (
-        min(text.get_fontsize() for text in picture.figure.findobj(Text) if text.get_text()) * 100 / 72 >= 12
-    )
+    assert smallest_px(picture) >= 12.0

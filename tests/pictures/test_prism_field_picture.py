@@ -4,14 +4,13 @@ import itertools
 
 import numpy as np
 import pytest
-from matplotlib.text import Text
+from picture_words import require_apart_and_inside, smallest_px
 
 from lablib.panels.prism_field_panel import PrismFieldPanel
 from lablib.pictures.prism_field import RADIUS_MM, SCALES_PRISM_D_PER_MM, PrismFieldPicture
 from lablib.pictures.prism_field_arrows import arrows
 from lablib.pictures.prism_field_compass import TOPS_PRISM_D
 from lablib.pictures.prism_field_data import PrismThere
-from lablib.pictures.window import overlap
 
 CASES = {
     "start": {},
@@ -135,33 +134,13 @@ def test_the_scale_is_steady_while_the_eye_moves(picture):
     assert len(seen) == 1
 
 
-def words(picture) -> dict[str, tuple[float, float, float, float]]:
-    """Every text that can be seen, with the box it takes [dots]."""
-    renderer = picture.figure.canvas.get_renderer()
-    texts = [text for text in picture.figure.findobj(Text) if text.get_visible() and text.get_text()]
-    return {
-        f"{text.get_text()} #{number}": text.get_window_extent(renderer).extents
-        for number, text in enumerate(texts)
-    }
-
-
 def test_no_words_overlap_and_all_stay_inside_the_picture(drawn):
     picture, _ = drawn
-    boxes = words(picture)
-
-    assert len(boxes) > 25
-    for (one, box), (other, other_box) in itertools.combinations(boxes.items(), 2):
-        assert not overlap(box, other_box), f"{one} lies over {other}"
-    for text, (left, low, right, high) in boxes.items():
-        assert left >= 0 <= low, text
-        assert right <= picture.width_px, text
-        assert high <= picture.height_px, text
+    assert require_apart_and_inside(picture) > 25
 
 
 def test_words_are_large_enough_to_read(picture):
-    assert (
-        min(text.get_fontsize() for text in picture.figure.findobj(Text) if text.get_text()) * 100 / 72 >= 12
-    )
+    assert smallest_px(picture) >= 12.0
 
 
 def test_the_axis_is_drawn_where_there_is_one(picture):

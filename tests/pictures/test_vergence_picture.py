@@ -4,12 +4,11 @@ import itertools
 
 import numpy as np
 import pytest
-from matplotlib.text import Text
+from picture_words import require_apart_and_inside
 
 from lablib.optics.prescription import Prescription, at_vertex_distance
 from lablib.optics.ray_bundle import ray_bundle
 from lablib.pictures.vergence import HALF_WIDTH_MM, SCALES_PX_PER_MM, LensAway, VergencePicture, VertexMove
-from lablib.pictures.window import overlap
 
 # From the strongest to the weakest of either sign, from a lens on the cornea to one far off, and none.
 POWERS = (-20.0, -10.0, -4.0, -3.0, -0.5, 0.0, 0.25, 4.0, 10.0, 20.0)
@@ -34,14 +33,6 @@ def picture() -> VergencePicture:
 
 def segments(collection) -> list[np.ndarray]:
     return [np.asarray(one) for one in collection.get_segments()]
-
-
-def words(picture) -> dict[str, tuple]:
-    renderer = picture.figure.canvas.get_renderer()
-    texts = [text for text in picture.figure.findobj(Text) if text.get_visible() and text.get_text()]
-    return {
-        f"{text.get_text()} #{n}": text.get_window_extent(renderer).extents for n, text in enumerate(texts)
-    }
 
 
 def test_both_halves_lead_to_one_focus(picture):
@@ -127,15 +118,7 @@ def test_moving_the_worn_lens_leaves_the_scale_alone(picture):
 @pytest.mark.parametrize(("power", "places"), CASES)
 def test_no_words_overlap_and_all_stay_inside(picture, power: float, places: tuple[float, float]):
     picture.update(move(power, *places))
-    boxes = words(picture)
-
-    assert len(boxes) == 9
-    for (one, box), (other, other_box) in itertools.combinations(boxes.items(), 2):
-        assert not overlap(box, other_box), f"{one} lies over {other}"
-    for text, (left, low, right, high) in boxes.items():
-        assert left >= 0 <= low, text
-        assert right <= picture.width_px, text
-        assert high <= picture.height_px, text
+    assert require_apart_and_inside(picture) == 9
 
 
 @pytest.mark.parametrize(("worn", "said"), [(12.0, "12 mm from the cornea"), (0.0, "on the cornea")])
