@@ -28,14 +28,12 @@ DRAWINGS: MappingProxyType[str, type[AskedPicture]] = MappingProxyType(
 
 
 def picture_for(drawing: Drawing, *, dots_per_pixel: float = 1) -> KeptPicture:
-    """Return a new picture that shows a drawing, nothing answered; its `update` takes `Asked`.
+    """Return a new picture for a drawing, with nothing of it drawn: its `update` takes `Asked`.
 
-    drawing: which one, and its values.
+    drawing: which one; its values count from the first `update` on.
     dots_per_pixel: as in `KeptPicture`.
 
-    Raises LabError for a name that is not known, or values that the drawing cannot show.
+    Raises LabError for a name that is not known.
     """
     require_one_of("drawing", drawing.name, tuple(DRAWINGS))
-    picture = DRAWINGS[drawing.name](dots_per_pixel=dots_per_pixel)
-    picture.update(Asked(values=drawing.values))
-    return picture
+    return DRAWINGS[drawing.name](dots_per_pixel=dots_per_pixel)

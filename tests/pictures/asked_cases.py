@@ -2,16 +2,14 @@
 
 import math
 import random
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
-from matplotlib.text import Text
 
 from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame, OutlineShape
 from lablib.pictures.asked import Asked
-from lablib.pictures.asked_base import AskedPicture
 
 SEEDS = 60
 
@@ -186,11 +184,3 @@ MAKE: dict[str, Callable[[int], Case]] = {
     "cap": cap,
     "joints": joints,
 }
-
-
-def words(picture: AskedPicture) -> Iterator[tuple[str, tuple[float, float, float, float]]]:
-    """Every text that can be seen, with the box it takes [dots]."""
-    renderer = picture.figure.canvas.get_renderer()
-    for text in picture.figure.findobj(Text):
-        if text.get_visible() and text.get_text():
-            yield text.get_text(), text.get_window_extent(renderer).extents

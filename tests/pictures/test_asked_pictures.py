@@ -4,9 +4,10 @@ import itertools
 
 import numpy as np
 import pytest
-from asked_cases import MAKE, SEEDS, Case, sag, words
+from asked_cases import MAKE, SEEDS, Case, sag
 from matplotlib.patches import Patch
 from matplotlib.text import Text
+from picture_words import require_apart_and_inside, smallest_px, texts_of, words
 
 from lablib.errors import LabError
 from lablib.optics.eye import Eye
@@ -17,16 +18,22 @@ from lablib.pictures.asked_joints import TICKS_NM
 from lablib.pictures.kept import KeptPicture
 from lablib.pictures.label import Label
 from lablib.pictures.palette import OKABE_ITO
-from lablib.pictures.window import overlap
 from lablib.study.question import Drawing
 
 by_name = pytest.mark.parametrize("name", MAKE)
 
 
+def unanswered(name: str, values: dict):
+    """A picture of a case, nothing answered."""
+    picture = picture_for(Drawing(name=name, values=values))
+    picture.update(Asked(values=values))
+    return picture
+
+
 def shown(name: str, seed: int = 1) -> tuple:
     """A picture of a case, nothing answered, and the case."""
     case = MAKE[name](seed)
-    return picture_for(Drawing(name=name, values=case.values)), case
+    return unanswered(name, case.values), case
 
 
 def still(picture) -> dict[int, str]:
@@ -77,9 +84,9 @@ def test_missing_and_unknown_values_are_said(name: str):
     without = {key: value for key, value in values.items() if key != first}
 
     with pytest.raises(LabError, match=f"values of a drawing: '{first}' is missing: give "):
-        picture_for(Drawing(name=name, values=without))
+        unanswered(name, without)
     with pytest.raises(LabError, match="values of a drawing: 'colour' is unknown: give "):
-        picture_for(Drawing(name=name, values=values | {"colour": "red"}))
+        unanswered(name, values | {"colour": "red"})
 
 
 @pytest.mark.parametrize("name", ["given", "right"])
@@ -105,13 +112,7 @@ def test_words_and_marks_stay_inside_and_words_apart_in_every_state(name: str):
     for seed in range(SEEDS):
         for state, data in MAKE[name](seed).states().items():
             picture.update(data)
-            found = list(words(picture))
-            for text, (left, low, right, high) in found:
-                assert left >= 0 <= low, (seed, state, text)
-                assert right <= picture.width_px, (seed, state, text)
-                assert high <= picture.height_px, (seed, state, text)
-            for (one, box), (other, other_box) in itertools.combinations(found, 2):
-                assert not overlap(box, other_box), f"{seed}, {state}: {one} lies over {other}"
+            require_apart_and_inside(picture, (seed, state))
             for sign in (picture.yours, picture.right):
                 assert not sign.mark.get_visible() or lies_in_window(picture, sign.mark), (seed, state)
 
@@ -126,7 +127,7 @@ def lies_in_window(picture, mark) -> bool:
 def test_words_are_large_enough_to_read(name: str):
     picture, _ = shown(name)
 
-    assert min(text.get_fontsize() for text in picture.figure.findobj(Text)) * 100 / 72 >= 12
+    assert smallest_px(picture) >= 12.0
 
 
 @by_name
@@ -262,7 +263,7 @@ def test_only_the_quick_kind_of_words_moves(name: str):
 def drawn(name: str, seed: int, state: str = "wrong") -> tuple:
     """A picture of a case in a state, and the case."""
     case = MAKE[name](seed)
-    picture = picture_for(Drawing(name=name, values=case.values))
+    picture = unanswered(name, case.values)
     picture.update(case.states()[state])
     return picture, case
 
@@ -303,7 +304,7 @@ def test_pair_shows_a_value_where_it_lies_for_an_observer_facing_the_wearer(seed
 
 
 def test_pair_meets_the_distance_that_is_given_at_the_right_decentration():
-    picture = picture_for(Drawing(name="pair", values=pair_values()))
+    picture = unanswered("pair", pair_values())
     picture.update(Asked(values=pair_values(), right=(52.0 + 18.0) / 2.0 - 31.5))
     (start, _), (end, _) = picture.rims[Eye.RIGHT].pd.line.get_xydata()
 
@@ -315,7 +316,7 @@ def test_pair_meets_the_distance_that_is_given_at_the_right_decentration():
 
 
 def test_pair_measures_the_frame():
-    picture = picture_for(Drawing(name="pair", values=pair_values()))
+    picture = unanswered("pair", pair_values())
     for measure, along, length, said in (
         (picture.a, 0, 52.0, "A 52"),
         (picture.b, 1, 36.0, "B 36"),
@@ -332,17 +333,15 @@ def test_pair_measures_the_frame():
 
 @pytest.mark.parametrize("eye", ["right", "left"])
 def test_pair_shades_the_lens_asked_about_and_says_so(eye: str):
-    picture = picture_for(Drawing(name="pair", values=pair_values(eye=eye)))
+    picture = unanswered("pair", pair_values(eye=eye))
     colours = {rim.value: tuple(picture.rims[rim].lens.get_facecolor()) for rim in Eye}
 
     assert [name for name, colour in colours.items() if colour != (1.0, 1.0, 1.0, 1.0)] == [eye]
-    assert {"shaded: the lens asked about", "Two rims, facing the wearer [mm]"} <= {
-        text for text, _ in words(picture)
-    }
+    assert {"shaded: the lens asked about", "Two rims, facing the wearer [mm]"} <= texts_of(picture)
 
 
 def test_pair_names_the_wearers_right_eye_at_the_observers_left():
-    picture = picture_for(Drawing(name="pair", values=pair_values()))
+    picture = unanswered("pair", pair_values())
     middle = {text: (box[0] + box[2]) / 2 for text, box in words(picture)}
 
     assert middle["right eye"] < middle["middle of bridge"] < middle["left eye"]
@@ -350,10 +349,10 @@ def test_pair_names_the_wearers_right_eye_at_the_observers_left():
 
 def test_pair_names_no_eye_before_the_answer_where_that_is_asked():
     values = pair_values(show_eyes=False)
-    picture = picture_for(Drawing(name="pair", values=values))
+    picture = unanswered("pair", values)
     for given, right in ((None, None), (3.0, None), (3.0, 3.5), (3.0, None)):
         picture.update(Asked(values=values, given=given, right=right))
-        assert {"right eye", "left eye"} & {text for text, _ in words(picture)} == (
+        assert {"right eye", "left eye"} & texts_of(picture) == (
             set() if right is None else {"right eye", "left eye"}
         )
 
@@ -361,13 +360,13 @@ def test_pair_names_no_eye_before_the_answer_where_that_is_asked():
 def test_pair_shades_no_lens_before_the_answer_where_that_would_tell():
     for shade in (True, False):
         values = pair_values(shade=shade)
-        picture = picture_for(Drawing(name="pair", values=values))
+        picture = unanswered("pair", values)
         for given, right in ((None, None), (3.0, None), (3.0, 3.5), (3.0, None)):
             picture.update(Asked(values=values, given=given, right=right))
             is_shaded = shade or right is not None
             asked, other = (picture.rims[eye].lens.get_facecolor() for eye in (Eye.RIGHT, Eye.LEFT))
             assert (asked != other) == is_shaded
-            assert ("shaded: the lens asked about" in {text for text, _ in words(picture)}) == is_shaded
+            assert ("shaded: the lens asked about" in texts_of(picture)) == is_shaded
 
 
 @pytest.mark.parametrize("seed", range(8))
@@ -393,7 +392,7 @@ def test_a_lens_from_the_front_keeps_its_centres_and_its_size(name: str, seed: i
     assert optical - boxed == pytest.approx([values["centre_x_mm"], values["centre_y_mm"]])
     assert lens.glass.get_xy()[:-1] - boxed == pytest.approx(outline)
     assert lens.boxed_centre.get_marker() != lens.optical_centre.get_marker()
-    assert any("facing the wearer" in text for text, _ in words(picture))
+    assert any("facing the wearer" in text for text in texts_of(picture))
 
 
 @pytest.mark.parametrize("seed", range(8))
@@ -450,8 +449,8 @@ def test_edge_place_takes_both_ends_of_the_scale_for_one_place():
 def test_edge_place_draws_the_cylinder_axis_only_where_there_is_one():
     for axis in (0.0, 30.0, 180.0):
         values = MAKE["edge-place"](1).values | {"axis_deg": axis}
-        picture = picture_for(Drawing(name="edge-place", values=values))
-        said = {text for text, _ in words(picture)}
+        picture = unanswered("edge-place", values)
+        said = texts_of(picture)
         assert picture.axis.get_visible() == ("cylinder axis" in said) == (axis > 0.0)
         if axis:
             (x0, y0), (x1, y1) = picture.axis.get_xydata()
@@ -464,7 +463,7 @@ def test_edge_place_draws_the_cylinder_axis_only_where_there_is_one():
 @pytest.mark.parametrize(("eye", "nose"), [("right", 1), ("left", -1)])
 def test_edge_place_says_which_eye_and_where_the_nose_is(eye: str, nose: int):
     values = MAKE["edge-place"](1).values | {"eye": eye}
-    picture = picture_for(Drawing(name="edge-place", values=values))
+    picture = unanswered("edge-place", values)
     boxes = dict(words(picture))
 
     assert f"Lens of the {eye} eye, facing the wearer" in boxes
@@ -499,7 +498,7 @@ def test_section_is_drawn_to_scale_with_its_measures(seed: int):
     depth = np.interp(axis, *front.T) - np.interp(axis, *back.T)
     # Between two of the points a surface is drawn straight.
     assert depth == pytest.approx(values["centre_mm"], abs=0.05)
-    assert f"centre {values['centre_mm']:g} mm" in {text for text, _ in words(picture)}
+    assert f"centre {values['centre_mm']:g} mm" in texts_of(picture)
     for line, radius in ((front, values["front_radius_mm"]), (back, values["back_radius_mm"])):
         top, half = np.interp(axis, *line.T), values["half_left_mm"]
         assert top - line[0, 1] == pytest.approx(sag(radius, half), abs=0.05)
@@ -511,7 +510,7 @@ def test_section_is_drawn_to_scale_with_its_measures(seed: int):
 def test_section_keeps_what_has_to_be_worked_out_until_it_is_answered(seed: int):
     for state in ("case alone", "given"):
         picture, case = drawn("section", seed, state)
-        said = {text for text, _ in words(picture)}
+        said = texts_of(picture)
         assert not any("radius" in text or "flat" in text for text in said)
         assert not {f"{case.values[half]:g} mm" for half in ("half_left_mm", "half_right_mm")} & said
         assert not any(part.get_visible() for half in picture.halves for part in (half.line, half.label))
@@ -520,8 +519,8 @@ def test_section_keeps_what_has_to_be_worked_out_until_it_is_answered(seed: int)
 def test_section_names_both_sides_once_it_is_answered():
     names = {"left_words": "nasal", "right_words": "temporal"}
     values = MAKE["section"](1).values | names
-    picture = picture_for(Drawing(name="section", values=values))
-    assert not any("nasal" in text or "temporal" in text for text, _ in words(picture))
+    picture = unanswered("section", values)
+    assert not any("nasal" in text or "temporal" in text for text in texts_of(picture))
     picture.update(Asked(values=values, right=5.0))
     left, right = (measure.label.get_text() for measure in picture.halves)
 
@@ -543,11 +542,11 @@ def test_section_draws_a_negative_thickness_upwards():
 @pytest.mark.parametrize("side", ["left", "right", "both"])
 def test_section_draws_the_edges_asked_about_heavy(side: str):
     values = MAKE["section"](1).values | {"half_left_mm": 20.0, "half_right_mm": 20.0, "side": side}
-    picture = picture_for(Drawing(name="section", values=values))
+    picture = unanswered("section", values)
     heavy = [name for name, at in (("left", -1), ("right", 1)) if picture.edges[at].get_linewidth() > 3.0]
 
     assert heavy == ([side] if side != "both" else ["left", "right"])
-    assert "heavy edge: asked about" in {text for text, _ in words(picture)}
+    assert "heavy edge: asked about" in texts_of(picture)
 
 
 @pytest.mark.parametrize(
@@ -559,7 +558,7 @@ def test_section_says_its_radii(radius: float, said: str):
         "back_radius_mm": 200.0,
         "centre_mm": 9.0,
     }
-    picture = picture_for(Drawing(name="section", values=values))
+    picture = unanswered("section", values)
 
     assert picture.radii.get_text() == f"front {said},  back radius 200 mm"
 
@@ -594,18 +593,18 @@ def test_cap_arcs_are_parts_of_one_circle(height: float):
 )
 def test_cap_has_room_for_the_height_over_twice_the_chord(radius: float, chord: float):
     values = {"radius_mm": radius, "chord_mm": chord}
-    picture = picture_for(Drawing(name="cap", values=values))
+    picture = unanswered("cap", values)
     picture.update(Asked(values=values, given=sag(radius, chord)))
 
     assert "off the picture" not in picture.yours.label.get_text()
 
 
 def test_cap_says_chord_and_radius_and_draws_the_radius_towards_the_centre():
-    picture = picture_for(Drawing(name="cap", values={"radius_mm": 88.3, "chord_mm": 50.0}))
+    picture = unanswered("cap", {"radius_mm": 88.3, "chord_mm": 50.0})
     (x0, y0), (x1, y1) = picture.radius.get_xydata()
     centre = sagitta_mm(88.3, 25.0) - 88.3
 
-    assert {"chord 50 mm", "radius 88.3 mm"} <= {text for text, _ in words(picture)}
+    assert {"chord 50 mm", "radius 88.3 mm"} <= texts_of(picture)
     assert (x1, y1) == (25.0, 0.0)
     assert (y1 - y0) / (x1 - x0) == pytest.approx(-centre / 25.0)
 
@@ -735,5 +734,7 @@ FAULTS = {
 
 @pytest.mark.parametrize(("name", "replaced", "said"), FAULTS.values(), ids=FAULTS.keys())
 def test_values_that_cannot_be_are_said(name: str, replaced: dict, said: str):
+    values = MAKE[name](1).values | replaced
+    picture = picture_for(Drawing(name=name, values=values))
     with pytest.raises(LabError, match=said):
-        picture_for(Drawing(name=name, values=MAKE[name](1).values | replaced))
+        picture.update(Asked(values=values))
