@@ -12,7 +12,7 @@ from lablib.pictures.window import Box, add_axes, shown_px
 # Few scales, so that a curve moves rather than its scale [D].
 TOPS_D = (2.0, 4.0, 8.0, 16.0)
 CURVE = Look(colour=INK, dashes="solid", width_pt=2.0)
-EQUIVALENT = Look(colour=OKABE_ITO["bluish green"], dashes=(0, (8, 2, 1.5, 2)), width_pt=1.6)
+EQUIVALENT = Look(colour=OKABE_ITO["bluish green"], dashes=(0, (4, 1.4, 1.2, 1.4)), width_pt=1.6)
 _SHARES, _HIGHEST = (-1.0, -0.5, 0.0, 0.5, 1.0), 1.08
 _TICK_PX = 4.0
 

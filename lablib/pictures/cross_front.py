@@ -11,20 +11,23 @@ from lablib.pictures.captions import WORDS_PT, write_still
 from lablib.pictures.cross_data import CrossThere, on
 from lablib.pictures.kept import KeptPicture
 from lablib.pictures.palette import GLASS, INK, OKABE_ITO, OUTLINE, QUIET_INK, Look
-from lablib.pictures.window import Box, Spot, Window, place, shown_px
+from lablib.pictures.window import Box, Spot, Window, place, shown_px, size_px
 
 MINUS_AXIS = Look(colour=OKABE_ITO["blue"], dashes="solid", width_pt=2.4)
-PLUS_AXIS = Look(colour=OKABE_ITO["vermilion"], dashes=(0, (6, 2)), width_pt=2.4)
+# Two dashes are to be seen in the 24 pixels of a key.
+PLUS_AXIS = Look(colour=OKABE_ITO["vermilion"], dashes=(0, (3, 1.2)), width_pt=2.4)
 TURNING = Look(colour=INK, dashes=(0, (1.5, 1.2)), width_pt=1.8)
 READ_OFF = Look(colour=INK, mark="o")
 # The lens is drawn with this radius [shown px]; numbers stand beyond its upper half, words beyond its ends.
 RADIUS_PX = 98.0
-_NUMBERS_PX, _TICK_PX, _WORDS_PX, _NEXT_PX = 114.0, 5.0, 9.0, 20.0
+_NUMBERS_PX, _TICK_PX, _WORDS_PX, _APART_PX = 114.0, 5.0, 9.0, 8.0
 # Numbers are wider than they are high, so those at the sides stand farther out.
 _WIDER_PX = 6.0
 _NUMBERS_DEG = tuple(range(0, 181, 30))
-# Words may also stand so far aside from the end of their meridian, downwards first [degrees].
-_ASIDE_DEG = (0.0, 9.0, 18.0, 27.0, -9.0, -18.0)
+# Words stand beyond the lower end of their meridian, below the numbers at the sides. Where others stand there
+# already they move aside, in steps so small that they slide rather than jump [degrees].
+_LOWER_DEG = (189.0, 351.0)
+_ASIDE_DEG = (0.0, *(side * step for step in range(3, 67, 3) for side in (1.0, -1.0)))
 
 
 class CrossFront:
@@ -92,23 +95,33 @@ class CrossFront:
 
     def _write(self, label, words: str, meridian_deg: float, taken: list[Box]) -> None:
         """Write words beyond the lower end of a meridian, which has no numbers."""
-        place(
-            label, words, self._spots(meridian_deg), inside=self.window.box_px, taken=taken, drawn=self._rim()
-        )
+        label.set_text(words)
+        half = tuple(side / 2.0 for side in size_px(label))
+        low, high = _LOWER_DEG
+        ends = [min(max(meridian_deg + 180.0 + aside, low), high) for aside in _ASIDE_DEG]
+        spots = [self._spot(math.radians(end), *half) for end in ends]
+        place(label, words, spots, inside=self.window.box_px, taken=taken)
+        # Two powers side by side must not be read as one line.
+        left, bottom, right, top = taken.pop()
+        taken.append((left - _APART_PX, bottom, right + _APART_PX, top))
 
-    def _spots(self, meridian_deg: float) -> list[Spot]:
-        spots, end = [], meridian_deg + 180.0
-        for beyond in (_WORDS_PX, _WORDS_PX + _NEXT_PX):
-            for aside in _ASIDE_DEG:
-                way = cmath.rect(1.0, math.radians(end + (aside if end < 270.0 else -aside)))
-                at = self._middle + (RADIUS_PX + beyond) * way
-                spots.append((at.real, at.imag, round(way.real, 2), round(way.imag, 2)))
-        return spots
+    def _spot(self, end: float, half_width: float, half_height: float) -> Spot:
+        """Where the middle of words stands so that they just clear the lens in a direction [radians]."""
+        way = cmath.rect(1.0, end)
+        at = self._middle + way * _clear_of(RADIUS_PX + _WORDS_PX, way, half_width, half_height)
+        return at.real, at.imag, 0.0, 0.0
 
-    def _rim(self) -> list[Box]:
-        """Boxes along the lower rim of the lens, for words to keep off."""
-        around = [self._middle + cmath.rect(RADIUS_PX, math.radians(angle)) for angle in range(180, 361, 6)]
-        return [(at.real - 3.0, at.imag - 3.0, at.real + 3.0, at.imag + 3.0) for at in around]
+
+def _clear_of(radius: float, way: complex, half_width: float, half_height: float) -> float:
+    """How far along a way the middle of a rectangle stands when it touches a circle from outside."""
+    across, up = abs(way.real), abs(way.imag)
+    # It touches with its upper or lower side, with its left or right side, or with a corner.
+    if (radius + half_height) * across <= half_width * up:
+        return (radius + half_height) / up
+    if (radius + half_width) * up <= half_height * across:
+        return (radius + half_width) / across
+    along = across * half_width + up * half_height
+    return along + math.sqrt(along**2 + radius**2 - half_width**2 - half_height**2)
 
 
 def _ends(meridian_deg: float) -> tuple[list[float], list[float]]:

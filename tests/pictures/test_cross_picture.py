@@ -11,6 +11,7 @@ from lablib.pictures.cross import CrossPicture
 from lablib.pictures.cross_curve import TOPS_D
 from lablib.pictures.cross_data import CrossThere, on
 from lablib.pictures.cross_front import RADIUS_PX
+from lablib.pictures.window import size_px
 
 # Either form, a sphere, none at all; both stops of each control; meridians close to the cross and on it.
 LENSES = {
@@ -107,6 +108,29 @@ def test_on_a_line_of_the_cross_its_words_are_said_once(panel, picture):
 def test_no_words_overlap_and_all_stay_inside(panel, picture, lens: dict, meridian: int):
     picture.update(panel.at(**lens, meridian_deg=meridian))
     assert require_apart_and_inside(picture) > 25
+
+
+def test_words_slide_round_the_lens_and_just_clear_it(panel, picture):
+    places, label = [], picture.front.turning_words
+    for meridian in range(1, 181):
+        picture.update(panel.at(cross="no", meridian_deg=meridian))
+        places.append(complex(*label.get_position()) - complex(*picture.front.window.px(0.0, 0.0)))
+        half = np.array(size_px(label)) / 2.0
+        nearest = np.maximum(np.abs([places[-1].real, places[-1].imag]) - half, 0.0)
+        assert RADIUS_PX + 6.0 < np.hypot(*nearest) < RADIUS_PX + 10.0, meridian
+
+    assert np.abs(np.diff(places)).max() < 10.0
+
+
+def test_words_of_the_turned_meridian_change_sides_once_at_each_line_of_the_cross(panel, picture):
+    far = 0
+    last = None
+    for meridian in range(1, 181):
+        picture.update(panel.at(meridian_deg=meridian))
+        here = complex(*picture.front.turning_words.get_position())
+        far += last is not None and abs(here - last) > 20.0
+        last = here
+    assert far <= 2
 
 
 def test_a_hidden_cross_leaves_the_meridian_and_its_power(panel, picture):
