@@ -28,6 +28,8 @@ _MOST_PX, _FAINTEST = 70.0, 0.008
 _REACH_PX, _STEP_PX, _APART_PX = 108.0, 8.0, 22.0
 _FIELD: Box = (22.0, 12.0, 402.0, 392.0)
 _FIELD_PX, _NUMBERS_PX = 152.0, 172.0
+# Numbers at the sides stand farther out: with a tick before it, 180 would read as less than nothing.
+_WIDER_PX = 10.0
 _DRUM: Box = (440.0, 300.0, 696.0, 350.0)
 _ASIDE_PX = 432.0
 _CIRCLE = np.exp(2j * np.pi * np.arange(20) / 20)
@@ -100,7 +102,8 @@ class FocimeterPicture(KeptPicture):
         axes.plot([inner * x, outer * x], [inner * y, outer * y], color=QUIET_INK, linewidth=1.0)
         if numbered and (direction <= 180):
             middle = (_FIELD[0] + _FIELD[2]) / 2.0, (_FIELD[1] + _FIELD[3]) / 2.0
-            at = middle[0] + _NUMBERS_PX * x, middle[1] + _NUMBERS_PX * y
+            away = _NUMBERS_PX + _WIDER_PX * abs(x)
+            at = middle[0] + away * x, middle[1] + away * y
             write_still(self, at, f"{direction or 180}", ha="center", color=QUIET_INK)
 
     def _build_drum(self) -> None:

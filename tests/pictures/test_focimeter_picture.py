@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 from matplotlib.colors import to_rgba
 from picture_words import require_apart_and_inside
+from picture_words import words as words_of
 
 from lablib.optics.focimeter import view
 from lablib.optics.prescription import Prescription
@@ -152,3 +153,14 @@ def test_a_drum_reading_is_written_with_its_eighths(picture, drum: float, words:
 def test_no_words_overlap_and_all_stay_inside(picture, drum: float, target: float):
     picture.update(seen(drum, target))
     assert require_apart_and_inside(picture) > 20
+
+
+def test_no_number_stands_so_near_its_tick_that_it_reads_as_less_than_nothing(picture):
+    ends = [complex(*line.get_xydata()[-1]) for line in picture.field.lines if len(line.get_xdata()) == 2]
+    ticks = [complex(*picture.field.transData.transform((end.real, end.imag))) for end in ends]
+    sides = [box for text, box in words_of(picture) if text == "180"]
+
+    assert len(sides) == 2
+    for left, low, right, high in sides:
+        level = [tick.real for tick in ticks if low < tick.imag < high]
+        assert min(min(abs(left - tick), abs(right - tick)) for tick in level) > 6.0
