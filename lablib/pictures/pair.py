@@ -8,7 +8,7 @@ from lablib.pictures.pair_above import ANGLE_TIMES, LIGHT, SEEN, FromAbove
 from lablib.pictures.pair_data import PairSeen
 from lablib.pictures.pair_front import LensBeforeEye
 from lablib.pictures.palette import INK, MIDLINE, OPTICAL_CENTRE, QUIET_INK
-from lablib.pictures.prism_field_arrows import BASE, PUPIL
+from lablib.pictures.prism_field_arrows import BASE, PUPIL, scale_words
 from lablib.pictures.window import Window
 
 # Few scales, so that one prism looks larger than another [prism D for each mm of an arrow].
@@ -54,7 +54,7 @@ class PairPicture(KeptPicture):
         for lens in self.lenses.values():
             lens.update(data, scale)
         self.above.update(data)
-        self.scale.set_text(f"arrows: 1 mm for {scale:g} prism dioptres")
+        self.scale.set_text(scale_words(scale))
         for label, words in zip(self.lines, result_lines(data), strict=True):
             label.set_text(words)
 
@@ -122,8 +122,8 @@ def _is_some(prism_d: float) -> bool:
 _KEY = (
     (10, 40, BASE, "base in each eye"),
     (178, 40, PUPIL, "the eye looks through here"),
-    (404, 40, OPTICAL_CENTRE, "optical centre"),
+    (424, 40, OPTICAL_CENTRE, "optical centre"),
     (10, 14, LIGHT, "light from far away"),
     (178, 14, SEEN, "where it seems to come from"),
-    (404, 14, MIDLINE, "middle of the bridge"),
+    (424, 14, MIDLINE, "middle of the bridge"),
 )

@@ -19,6 +19,8 @@ _PX_PER_MM = 3.1
 _LENS_MM, _END_MM = 20.0, 50.0
 _EYE_MM, _HALF_LENS_MM, _BULGE_MM, _THIN_MM = 8.0, 18.0, 2.2, 0.7
 _POINTS = 21
+# The words stand beside the eyes, clear of those to the right of the drawing.
+_ASIDE_PX = 20.0
 
 
 class FromAbove:
@@ -35,7 +37,10 @@ class FromAbove:
         axes = self.window.axes
         axes.plot([0.0, 0.0], [-_END_MM, _EYE_MM], zorder=1, **MIDLINE.line())
         self.eyes = {eye: _EyeFromAbove(self.window, eye) for eye in Eye}
-        for x, words, align in ((left + 4.0, "right eye", "left"), (right - 4.0, "left eye", "right")):
+        for x, words, align in (
+            (left + _ASIDE_PX, "right eye", "left"),
+            (right - _ASIDE_PX, "left eye", "right"),
+        ):
             label = moving_words(picture, axes, (x, top - 10.0), color=QUIET_INK, ha=align)
             label.set_text(words)
 

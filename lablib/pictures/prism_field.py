@@ -8,7 +8,7 @@ from lablib.optics.prescription import Prescription
 from lablib.pictures.captions import HEADING_PT, ScaleBar, add_key, moving_words, step_up, write_still
 from lablib.pictures.kept import KeptPicture
 from lablib.pictures.palette import CYLINDER_AXIS, GLASS, INK, MIDLINE, OPTICAL_CENTRE, OUTLINE, QUIET_INK
-from lablib.pictures.prism_field_arrows import BASE, BASE_ELSEWHERE, PUPIL, arrows
+from lablib.pictures.prism_field_arrows import BASE, BASE_ELSEWHERE, PUPIL, arrows, scale_words
 from lablib.pictures.prism_field_compass import ACROSS, UPRIGHT, Compass
 from lablib.pictures.prism_field_data import PrismThere
 from lablib.pictures.window import Window
@@ -44,7 +44,9 @@ class PrismFieldPicture(KeptPicture):
         for x, y in (([-RADIUS_MM, RADIUS_MM], [0.0, 0.0]), ([0.0, 0.0], [-RADIUS_MM, RADIUS_MM])):
             axes.plot(x, y, zorder=2, **MIDLINE.line())
         self.axis = self.moving(axes.plot([], [], zorder=3, **CYLINDER_AXIS.line())[0])
-        axes.plot([0.0], [0.0], zorder=5, **(OPTICAL_CENTRE.point() | {"markersize": 11}))
+        # It does not move, but must not be hidden by an axis that does.
+        self.centre = self.moving(axes.plot([0.0], [0.0], zorder=5, **OPTICAL_CENTRE.point())[0])
+        self.centre.set_markersize(11)
 
     def _add_arrows(self) -> None:
         axes = self.window.axes
@@ -64,7 +66,8 @@ class PrismFieldPicture(KeptPicture):
         )
         write_still(self, (390, 468), "The prism at the point the eye looks through", size=HEADING_PT)
         self.length = moving_words(self, axes, (10, 72), color=QUIET_INK)
-        ScaleBar(self.window, 306.0, 72.0).update()
+        self.bar = ScaleBar(self.window, 334.0, 72.0)
+        self.bar.update()
         add_key(self, _KEY)
 
     def update(self, data: PrismThere) -> None:
@@ -82,7 +85,7 @@ class PrismFieldPicture(KeptPicture):
         self.heading.set_text(f"{data.eye.value.capitalize()} lens, facing the wearer: {data.rx}")
         for label, words in zip(self.sides, ("temporal", "nasal")[:: data.eye.nasal_sign], strict=True):
             label.set_text(words)
-        self.length.set_text(f"arrows: 1 mm for {scale:g} prism dioptres")
+        self.length.set_text(scale_words(scale))
 
     def _show_axis(self, rx: Prescription) -> None:
         self.axis.set_visible(rx.axis_deg is not None)

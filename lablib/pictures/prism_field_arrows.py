@@ -13,6 +13,22 @@ _BACK, _ASIDE = 0.87, 0.5
 _MOST_HEAD = 0.45
 
 
+def prism_dioptres(amount_prism_d: float) -> str:
+    """Return an amount of prism with its unit in full.
+
+    amount_prism_d: [prism D].
+    """
+    return f"{amount_prism_d:g} prism dioptre{'' if amount_prism_d == 1.0 else 's'}"
+
+
+def scale_words(prism_d_per_mm: float) -> str:
+    """Return what a length of an arrow stands for.
+
+    prism_d_per_mm: prism for each mm of an arrow [prism D/mm].
+    """
+    return f"arrows: 1 mm for {prism_dioptres(prism_d_per_mm)}"
+
+
 def arrows(start: np.ndarray, reach: np.ndarray, *, head: float) -> np.ndarray:
     """Return arrows as one line that breaks off between them, shape (7 N, 2).
 

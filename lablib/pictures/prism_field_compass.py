@@ -6,13 +6,13 @@ from matplotlib.lines import Line2D
 from lablib.pictures.captions import WORDS_PT, moving_words, step_up, write_still
 from lablib.pictures.kept import KeptPicture
 from lablib.pictures.palette import INK, OKABE_ITO, QUIET_INK, Look
-from lablib.pictures.prism_field_arrows import BASE, arrows
+from lablib.pictures.prism_field_arrows import BASE, arrows, prism_dioptres
 from lablib.pictures.prism_field_data import PrismThere
 from lablib.pictures.window import Box, Spot, Window, place, shown_px
 
 # Few rings, so that the arrows hardly ever change their scale [prism D].
 TOPS_PRISM_D = (0.5, 1.0, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0, 16.0, 24.0)
-ACROSS = Look(colour=OKABE_ITO["blue"], dashes=(0, (6, 2)), width_pt=2.2)
+ACROSS = Look(colour=OKABE_ITO["blue"], dashes=(0, (3.4, 1.2)), width_pt=2.2)
 UPRIGHT = Look(colour=OKABE_ITO["bluish green"], dashes=(0, (2, 1.2)), width_pt=2.2)
 _RING_PX, _NUMBERS_PX, _TICK_PX, _HEAD_PX = 124.0, 141.0, 4.0, 12.0
 # The words of the sides stand under the numbers 0 and 180, and beyond 90 and 270.
@@ -92,7 +92,7 @@ class Compass:
         self.frame.set_data([base.real, base.real, 0.0], [0.0, base.imag, base.imag])
         for label, words in zip(self.sides, ("in", "out")[:: data.eye.nasal_sign], strict=True):
             label.set_text(words)
-        self.top.set_text(f"from the middle to the ring: {top:g} prism dioptres")
+        self.top.set_text(f"from middle to ring: {prism_dioptres(top)}")
         self.base_words.set_text(data.notations.full_circle)
         self._write(data)
 
@@ -109,16 +109,19 @@ class Compass:
             label.set_visible(False)
         for label, value, words, end in shown:
             label.set_visible(True)
-            place(label, f"{abs(value):.2f} {words[value < 0.0]}", self._spots(end), **space)
+            place(label, f"{abs(value):.2f} {words[value < 0.0]}", self._spots(end, data.base), **space)
         self.whole_words.set_visible(len(shown) > 1)
         if len(shown) > 1:
-            place(self.whole_words, f"{abs(data.base):.2f}", self._spots(data.base), **space)
+            place(self.whole_words, f"{abs(data.base):.2f}", self._spots(data.base, data.base), **space)
 
-    def _spots(self, end: complex) -> list[Spot]:
+    def _spots(self, end: complex, base: complex) -> list[Spot]:
         """Where words may stand about the point of an arrow: beyond it first, then beside it."""
         x, y = self.window.px(end.real, end.imag)
         way = end / abs(end)
-        turned = [way, way * 1j, way * -1j, way * np.exp(0.8j), way * np.exp(-0.8j), -way]
+        # Beside a part, the words stand first on the side where the whole is not.
+        aside = -1j if (base * (way * 1j).conjugate()).real > 0.0 else 1j
+        slant = np.exp(0.8 * aside)
+        turned = [way, way * aside, -way * aside, way * slant, way / slant, -way]
         return [
             (x + _BESIDE_PX * one.real, y + _BESIDE_PX * one.imag, round(one.real, 2), round(one.imag, 2))
             for one in turned

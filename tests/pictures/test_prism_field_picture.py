@@ -8,9 +8,10 @@ from picture_words import require_apart_and_inside, smallest_px
 
 from lablib.panels.prism_field_panel import PrismFieldPanel
 from lablib.pictures.prism_field import RADIUS_MM, SCALES_PRISM_D_PER_MM, PrismFieldPicture
-from lablib.pictures.prism_field_arrows import arrows
+from lablib.pictures.prism_field_arrows import arrows, scale_words
 from lablib.pictures.prism_field_compass import TOPS_PRISM_D
 from lablib.pictures.prism_field_data import PrismThere
+from lablib.pictures.window import size_px
 
 CASES = {
     "start": {},
@@ -137,6 +138,42 @@ def test_the_scale_is_steady_while_the_eye_moves(picture):
 def test_no_words_overlap_and_all_stay_inside_the_picture(drawn):
     picture, _ = drawn
     assert require_apart_and_inside(picture) > 25
+
+
+@pytest.mark.parametrize("scale", SCALES_PRISM_D_PER_MM)
+def test_the_bar_stands_clear_of_the_words_beside_it(picture, scale: float):
+    picture.length.set_text(scale_words(scale))
+    (start, at), (end, _) = picture.bar.line.get_xydata()
+    words_end = picture.length.get_position()[0] + size_px(picture.length)[0]
+
+    assert end - start == pytest.approx(10.0)
+    assert words_end + 8.0 < picture.window.px(start, at)[0]
+
+
+@pytest.mark.parametrize(
+    ("scale", "words"),
+    [(1.0, "arrows: 1 mm for 1 prism dioptre"), (0.75, "arrows: 1 mm for 0.75 prism dioptres")],
+)
+def test_a_scale_is_said_in_plain_words(scale: float, words: str):
+    assert scale_words(scale) == words
+
+
+def test_the_optical_centre_is_not_hidden_by_the_axis(picture):
+    picture.update(data(cylinder_d=-2.0, axis_deg=180))
+    drawn_later = [artist for artist in picture._moving if artist.get_zorder() > picture.axis.get_zorder()]
+
+    assert picture.centre in drawn_later
+
+
+@pytest.mark.parametrize("in_mm", [-12.0, 12.0])
+@pytest.mark.parametrize("up_mm", [-8.0, 8.0])
+def test_words_of_the_part_across_never_stand_on_the_side_of_the_whole(picture, in_mm, up_mm):
+    shown = data(in_mm=in_mm, up_mm=up_mm)
+    picture.update(shown)
+    compass = picture.compass
+    _, level = compass.window.px(0.0, 0.0)
+
+    assert (compass.across_words.get_position()[1] - level) * shown.base.imag <= 0.0
 
 
 def test_words_are_large_enough_to_read(picture):
