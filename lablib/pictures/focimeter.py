@@ -15,6 +15,7 @@ from matplotlib.patches import Circle
 from lablib.optics.focimeter import FocimeterView
 from lablib.pictures.captions import HEADING_PT, WORDS_PT, moving_words, write_still
 from lablib.pictures.kept import KeptPicture, set_limits
+from lablib.pictures.level_scale import LevelScale
 from lablib.pictures.palette import INK, MIDLINE, OKABE_ITO, QUIET_INK, Look
 from lablib.pictures.window import Box, add_axes, place, shown_px
 
@@ -107,28 +108,17 @@ class FocimeterPicture(KeptPicture):
             write_still(self, at, f"{direction or 180}", ha="center", color=QUIET_INK)
 
     def _build_drum(self) -> None:
-        axes = self.drum = add_axes(self, _DRUM)
-        axes.set_axis_off()
-        half = (_DRUM[3] - _DRUM[1]) / 2.0
-        set_limits(axes, x=(-DRUM_D, DRUM_D), y=(-half, half))
-        axes.plot([-DRUM_D, DRUM_D], [0.0, 0.0], color=INK, linewidth=1.2, clip_on=False)
-        for mark in range(-DRUM_D, DRUM_D + 1):
-            tall = 3.0 if mark % 4 else 6.0
-            axes.plot([mark, mark], [-tall, tall], color=INK, linewidth=0.9, clip_on=False)
-            if not mark % 4:
-                words = f"{mark:+d}" if mark else "0"
-                write_still(self, (self._px(mark), _DRUM[1] + 8.0), words, ha="center", color=QUIET_INK)
+        marks = {"every_d": 1, "numbered_d": 4, "numbers_y_px": _DRUM[1] + 8.0}
+        self.scale = LevelScale(self, _DRUM, most_d=DRUM_D, **marks)
+        axes = self.drum = self.scale.axes
         self.mark = self.moving(axes.plot([], [], zorder=6, clip_on=False, **DRUM.point())[0])
         style = {"ha": "center", "va": "center", "zorder": 9, "color": INK, "clip_on": False}
         self.reading = self.label(axes, transform=shown_px(self), fontsize=WORDS_PT, **style)
 
     def _draw_drum(self, drum_d: float) -> None:
         self.mark.set_data([drum_d], [12.0])
-        spot = (self._px(drum_d), _DRUM[3] + 6.0, 0, 0)
+        spot = (self.scale.px(drum_d), _DRUM[3] + 6.0, 0, 0)
         place(self.reading, drum_words(drum_d), [spot], inside=(412.0, 296.0, 716.0, 372.0), taken=[])
-
-    def _px(self, drum_d: float) -> float:
-        return _DRUM[0] + (drum_d + DRUM_D) / (2.0 * DRUM_D) * (_DRUM[2] - _DRUM[0])
 
 
 def drum_words(drum_d: float) -> str:

@@ -2,10 +2,11 @@
 
 from lablib.optics.power import written_power
 from lablib.pictures.captions import HEADING_PT, WORDS_PT, write_still
-from lablib.pictures.kept import KeptPicture, set_limits
+from lablib.pictures.kept import KeptPicture
+from lablib.pictures.level_scale import LevelScale
 from lablib.pictures.measure_drawings import AboveDrawing, CutDrawing, EndDrawing, Held
-from lablib.pictures.palette import INK, OKABE_ITO, QUIET_INK, Look
-from lablib.pictures.window import Box, add_axes, place, shown_px
+from lablib.pictures.palette import INK, OKABE_ITO, Look
+from lablib.pictures.window import Box, place, shown_px
 
 READING = Look(colour=OKABE_ITO["vermilion"], mark="v", width_pt=1.6)
 POWER = Look(colour=OKABE_ITO["blue"], mark="^", width_pt=1.6)
@@ -50,17 +51,9 @@ class MeasurePicture(KeptPicture):
         self._set(self.power, self.power_words, f"power {written_power(data.power_d)}", data.power_d, -1)
 
     def _build_dial(self) -> None:
-        axes = self.dial = add_axes(self, _DIAL)
-        axes.set_axis_off()
-        half = (_DIAL[3] - _DIAL[1]) / 2.0
-        set_limits(axes, x=(-SCALE_D, SCALE_D), y=(-half, half))
-        axes.plot([-SCALE_D, SCALE_D], [0.0, 0.0], color=INK, linewidth=1.2, clip_on=False)
-        for mark in range(-SCALE_D, SCALE_D + 1, 2):
-            tall = 3.0 if mark % 8 else 5.0
-            axes.plot([mark, mark], [-tall, tall], color=INK, linewidth=0.9, clip_on=False)
-            if not mark % 8:
-                words = f"{mark:+d}" if mark else "0"
-                write_still(self, (self._px(mark), _NUMBERS_Y_PX), words, ha="center", color=QUIET_INK)
+        marks = {"every_d": 2, "numbered_d": 8, "numbers_y_px": _NUMBERS_Y_PX}
+        self.scale = LevelScale(self, _DIAL, most_d=SCALE_D, **marks)
+        axes = self.dial = self.scale.axes
         self.reading, self.power = (
             self.moving(axes.plot([], [], zorder=6, **look.point())[0]) for look in (READING, POWER)
         )
@@ -80,7 +73,4 @@ class MeasurePicture(KeptPicture):
         """Put a mark and its words above or below the scale."""
         mark.set_data([power_d], [side * _MARK_PX])
         y = (_DIAL[1] + _DIAL[3]) / 2.0 + side * _WORDS_PX
-        place(label, words, [(self._px(power_d), y, 0, 0)], inside=_ROOM, taken=[])
-
-    def _px(self, power_d: float) -> float:
-        return _DIAL[0] + (power_d + SCALE_D) / (2.0 * SCALE_D) * (_DIAL[2] - _DIAL[0])
+        place(label, words, [(self.scale.px(power_d), y, 0, 0)], inside=_ROOM, taken=[])
