@@ -75,5 +75,5 @@ class FocimeterPanel(Panel):
             f"{second:g} is {'sharp' if single else 'smeared'}"
         )
         unbroken = data.view.is_unbroken.all()
-        end = "nothing is broken" if unbroken else "they are broken, so the target is off the axis"
+        end = "no stroke leans, nothing is broken" if unbroken else "strokes lean: broken, off the axis"
         return f"Drum at {drum_words(data.drum_d)} D: {lines}; {end}."

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from lablib.optics.power import written_power
 from lablib.optics.prescription import Prescription, at_vertex_distance
 from lablib.optics.ray_bundle import ray_bundle
+from lablib.optics.vergence import image_vergence_d
 from lablib.optics.vertex_rule import at_vertex_distance_by_rule, rule_less_exact_d
 from lablib.panels.panel import NOT_KNOWN, Panel, Values
 from lablib.panels.specs import Slider
@@ -63,6 +64,9 @@ class VergencePanel(Panel):
         data: from `compute`.
         """
         tested, worn = data.tested, data.worn
+        if self._stays(data):
+            vergence = written_power(image_vergence_d(tested.power_d))
+            return [("Focal length", *_focal(tested)), ("Vergence behind the lens", vergence, "D")]
         return [
             ("Focal length, tested", *_focal(tested)),
             ("Power worn, exact", written_power(worn.power_d), "D"),
@@ -81,10 +85,13 @@ class VergencePanel(Panel):
         if math.isinf(tested.focus_mm):
             return "A lens of 0.00 D leaves the light parallel, wherever it is worn."
         side = "behind" if tested.focus_mm > -tested.away_mm else "in front of"
-        start = (
-            f"At {tested.away_mm:g} mm, {written_power(tested.power_d)} D has its focus "
-            f"{abs(tested.rays.focus_z_mm) / 10.0:.1f} cm {side} the lens"
+        has = (
+            f"{written_power(tested.power_d)} D has its focus {abs(tested.rays.focus_z_mm) / 10.0:.1f} cm "
+            f"{side} the lens"
         )
+        if self._stays(data):
+            return f"{has}."
+        start = f"At {tested.away_mm:g} mm, {has}"
         if tested.away_mm == worn.away_mm:
             return f"{start}; worn where it was tested, it stays as it is."
         place = f"at {worn.away_mm:g} mm" if worn.away_mm else "on the cornea"
@@ -92,6 +99,11 @@ class VergencePanel(Panel):
             f"{start}; {place} it takes {written_power(worn.power_d)} D to keep the focus there, by the rule "
             f"of thumb {written_power(data.by_rule_d)} D."
         )
+
+    def _stays(self, data: VertexSheet) -> bool:
+        """Whether the lens is worn where it was tested and no control can move it: then the focus is all."""
+        fixed = not {"tested_mm", "worn_mm"} & set(self.shown)
+        return fixed and data.tested.away_mm == data.worn.away_mm
 
 
 def _lens(power_d: float, away_mm: float) -> LensAway:

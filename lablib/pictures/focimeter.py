@@ -137,7 +137,7 @@ def line_words(view: FocimeterView) -> tuple[str, str, str]:
     """
     three, single = ("sharp" if sharp else "smeared" for sharp in view.is_sharp)
     first, second = view.line_deg
-    broken = "unbroken" if view.is_unbroken.all() else "broken: the target is off the axis"
+    broken = "unbroken: no stroke leans" if view.is_unbroken.all() else "broken: strokes lean, off the axis"
     return f"three lines along {first:g}: {three}", f"single line along {second:g}: {single}", broken
 
 

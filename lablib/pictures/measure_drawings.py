@@ -148,7 +148,7 @@ class EndDrawing:
         self.tip = moving(axes.plot([], [], color=PLUNGER.colour, zorder=5, **tip)[0])
         words_y = box_px[3] - 7.0
         self.words = moving_words(picture, axes, (box_px[0] + 4.0, words_y), color=INK)
-        write_still(picture, (box_px[2], words_y), "grey: under the plunger", ha="right", color=QUIET_INK)
+        write_still(picture, (box_px[2], words_y), "blue: pins, grey: plunger", ha="right", color=QUIET_INK)
 
     def update(self, data: Held) -> None:
         """Draw the measure as it is held.

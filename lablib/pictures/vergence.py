@@ -85,8 +85,8 @@ class _Half:
         pieces = [(rays.incoming_z_mm, rays.incoming_y_mm), (rays.leaving_z_mm, rays.leaving_y_mm)]
         self.rays.set_segments([line for piece in pieces for line in self._lines(*piece, z)])
         self.back.set_segments(self._lines(rays.drawn_back_z_mm, rays.drawn_back_y_mm, z))
-        # The head of an arrow points outwards on a plus lens, inwards on a minus lens.
-        aside, down = 6.0 / scale, 9.0 * (1.0 if one.power_d >= 0.0 else -1.0)
+        # The head of an arrow points outwards on a plus lens, inwards on a minus lens; plano has a bar.
+        aside, down = 6.0 / scale, 9.0 * np.sign(one.power_d)
         tip, neck = self.side * _TIP_PX, self.side * (_TIP_PX - down)
         self.lens.set_data([z, z, np.nan, z - aside, z, z + aside], [0.0, tip, np.nan, neck, tip, neck])
         self._measure(one, scale, picture)
@@ -128,7 +128,9 @@ class VergencePicture(KeptPicture):
         self.axes.set_axis_off()
         self.scale = SCALES_PX_PER_MM[0]
         self.axes.plot([-9e3, 9e3], [0.0, 0.0], zorder=1, **MIDLINE.line())
-        self.axes.plot([0.0, 0.0], [-_HEADING_PX - 6.0, _TIP_PX], color=QUIET_INK, linewidth=1.0, zorder=1)
+        # The line of the cornea leaves out the height at which the lower focal length is written.
+        heights = [-_HEADING_PX - 6.0, -_WORDS_PX - 9.0, np.nan, -_WORDS_PX + 9.0, _TIP_PX]
+        self.axes.plot(np.zeros(5), heights, color=QUIET_INK, linewidth=1.0, zorder=1)
         style = {"facecolor": "none", "edgecolor": QUIET_INK, "linewidth": 1.2, "zorder": 1}
         self.eye = self.moving(self.axes.add_patch(Ellipse((_EYE_MM / 2.0, 0.0), _EYE_MM, 1.0, **style)))
         self.halves = (_Half(self, 1, TESTED), _Half(self, -1, WORN))

@@ -44,7 +44,7 @@ def test_every_control_to_its_stops_and_back(start):
                 "Both": "unbroken",
             },
             "Drum at +2.00 D: the three lines along 20 are smeared, the single line along 110 is sharp; "
-            "nothing is broken.",
+            "no stroke leans, nothing is broken.",
         ),
         (
             {},
@@ -55,7 +55,7 @@ def test_every_control_to_its_stops_and_back(start):
                 "Both": "broken",
             },
             "Drum at 0.00 D: the three lines along 180 are smeared, the single line along 90 is smeared; "
-            "they are broken, so the target is off the axis.",
+            "strokes lean: broken, off the axis.",
         ),
     ],
 )

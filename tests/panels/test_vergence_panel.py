@@ -74,6 +74,25 @@ def test_the_sentence(start, words):
     assert len(words.split()) < 40
 
 
+@pytest.mark.parametrize(
+    ("power", "focal", "vergence", "words"),
+    [
+        (4.0, "+25.0 cm", "+4.00 D", "+4.00 D has its focus 25.0 cm behind the lens."),
+        (-4.0, "-25.0 cm", "-4.00 D", "-4.00 D has its focus 25.0 cm in front of the lens."),
+        (0.0, NOT_KNOWN, "0.00 D", "A lens of 0.00 D leaves the light parallel, wherever it is worn."),
+    ],
+)
+def test_where_only_the_power_moves_nothing_is_said_of_another_distance(power, focal, vergence, words):
+    panel = VergencePanel(move=("power_d",), power_d=power)
+    assert rows(panel) == {"Focal length": focal, "Vergence behind the lens": vergence}
+    assert said(panel) == words
+
+
+@pytest.mark.parametrize("panel", [{"worn_mm": 0.0}, {"tested_mm": 14.0}])
+def test_a_lens_that_was_set_elsewhere_shows_both_distances(panel):
+    assert len(rows(VergencePanel(move=("power_d",), **panel))) == 6
+
+
 def test_a_plano_lens_has_no_focal_length():
     shown = rows(VergencePanel(power_d=0.0, worn_mm=0.0))
     assert shown["Focal length, tested"] == shown["Focal length, worn"] == NOT_KNOWN

@@ -18,6 +18,8 @@ from lablib.pictures.focimeter import (
     line_words,
 )
 
+UNBROKEN = "unbroken: no stroke leans"
+
 LENS = Prescription(sphere_d=2.0, cylinder_d=-1.5, axis_deg=20.0)
 SPHERE = Prescription(sphere_d=2.0)
 
@@ -116,15 +118,15 @@ def test_smears_stay_inside_the_field(picture):
 @pytest.mark.parametrize(
     ("drum", "target", "words"),
     [
-        (2.0, 20.0, ("three lines along 20: smeared", "single line along 110: sharp", "unbroken")),
-        (0.5, 20.0, ("three lines along 20: sharp", "single line along 110: smeared", "unbroken")),
+        (2.0, 20.0, ("three lines along 20: smeared", "single line along 110: sharp", UNBROKEN)),
+        (0.5, 20.0, ("three lines along 20: sharp", "single line along 110: smeared", UNBROKEN)),
         (
             2.0,
             180.0,
             (
                 "three lines along 180: smeared",
                 "single line along 90: smeared",
-                "broken: the target is off the axis",
+                "broken: strokes lean, off the axis",
             ),
         ),
     ],

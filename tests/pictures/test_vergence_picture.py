@@ -76,6 +76,25 @@ def test_the_arrows_of_a_lens_point_outwards_on_plus_and_inwards_on_minus(pictur
         assert (abs(y[-2]) > abs(y[-1])) == outwards
 
 
+def test_a_plano_lens_has_a_bar_for_a_head(picture):
+    picture.update(move(0.0, 12.0, 5.0))
+
+    for half in picture.halves:
+        _, y = half.lens.get_data()
+        assert len(set(y[-3:])) == 1
+
+
+@pytest.mark.parametrize(("power", "places"), CASES)
+def test_the_line_of_the_cornea_leaves_the_lower_focal_length_free(picture, power, places):
+    picture.update(move(power, *places))
+    picture.png()
+    box = picture.halves[1].words.get_window_extent()
+    to_pixels = picture.axes.transData.transform
+    line = next(one for one in picture.axes.lines if len(one.get_xdata()) == 5 and not any(one.get_xdata()))
+    below, above = (to_pixels((0.0, line.get_ydata()[at]))[1] for at in (1, 3))
+    assert below <= box.y0 < box.y1 <= above
+
+
 @pytest.mark.parametrize("power", [-10.0, 10.0])
 def test_the_measure_runs_from_lens_to_focus_and_says_the_length(picture, power: float):
     data = move(power, 12.0, 0.0)

@@ -14,8 +14,7 @@ from lablib.working import Term
 _METRES = Slip(
     name="metres-for-centimetres",
     step="the unit of the length",
-    words="You gave metres and called them centimetres. 1 / F is in metres; a metre has 100 of the "
-    "centimetres asked for.",
+    words="You gave metres and called them centimetres. 1 / F is in metres; one metre is 100 cm.",
 )
 _NOT_TURNED = Slip(
     name="power-for-its-reciprocal",
@@ -77,7 +76,7 @@ class FocalLength(Maker[float]):
             words=(
                 "A dioptre is one over a metre. So the focal length in metres is 1 / F, and in centimetres "
                 "100 / F. It keeps the sign of the power.",
-                "Check the size: twice the power, half the length. A lens of 1 D has 100 cm.",
+                "Check the size: 1 D has 100 cm, and twice the power has half the length.",
             ),
             workings=(focal_length_working(case),),
         )

@@ -35,7 +35,7 @@ FORMULAS: Mapping[str, Formula] = MappingProxyType(
             "and that is neither known nor asked here.",
         ),
         "meridian": Formula(
-            words="F = S + C sin(m - A)^2, power along a meridian m",
+            words="F = S + C sin²(m - A), power along a meridian m",
             used_for="A toric lens has another power in every direction; this gives the one along m.",
             not_here="You took the formula for a meridian. It gives what a toric lens has in one direction, "
             "and no such direction is asked about here.",
@@ -43,8 +43,8 @@ FORMULAS: Mapping[str, Formula] = MappingProxyType(
         "vertex": Formula(
             words="F / (1 - d F), power after moving closer to the eye by d metres",
             used_for="It keeps the focus where the eye needs it while the lens moves.",
-            not_here="You took the formula for another vertex distance. It is for a lens that moves before "
-            "the eye, and here none moves.",
+            not_here="You took the formula for another vertex distance. It is for a lens worn at another "
+            "distance from the eye than it was tested at, and nothing of the kind is told here.",
         ),
         "lens-measure": Formula(
             words="R (n - 1) / 0.530, surface power from a dial reading R",
@@ -95,17 +95,24 @@ def _decentred(draws: Draws) -> str:
 
 def _section(draws: Draws) -> str:
     angle = draws.step(5.0, 175.0, 5.0)
-    return f"A lens of {_toric(draws)} is thickest towards {angle:g}. You want the power in that direction."
+    lens = _toric(draws)
+    return (
+        f"A corner of the rim lies along {angle:g} from the optical centre of a lens of {lens}. For the edge "
+        "there you need the power in that direction."
+    )
 
 
 def _closer(draws: Draws) -> str:
     power, worn = written_power(-draws.step(8.0, 14.0, 0.25)), draws.step(8.0, 11.0, 1.0)
-    return f"A sphere of {power} D was tested at 14 mm from the cornea and will be worn at {worn:g} mm."
+    return (
+        f"A sphere of {power} D was tested at 14 mm from the cornea and will be worn at {worn:g} mm. You "
+        "want the power that does the same there."
+    )
 
 
 def _contact(draws: Draws) -> str:
     power = written_power(draws.step(6.0, 14.0, 0.25) * draws.one_of((-1.0, 1.0)))
-    return f"Spectacles of {power} D, worn at 12 mm, are to become contact lenses."
+    return f"Spectacles of {power} D, worn at 12 mm, are to become contact lenses. You want their power."
 
 
 def _dial(draws: Draws) -> str:
@@ -140,7 +147,10 @@ def _one_sphere(draws: Draws) -> str:
 
 
 def _chart(draws: Draws) -> str:
-    return f"A chart of front curves goes by one power for each lens. The lens is {_toric(draws)}."
+    return (
+        "A chart of front curves goes by the power half way between the two meridians. The lens is "
+        f"{_toric(draws)}."
+    )
 
 
 def _toric(draws: Draws) -> Prescription:

@@ -17,8 +17,8 @@ from lablib.working import Term
 WRONG_WAY = Slip(
     name="wrong-way",
     step="which way the power changes",
-    words="You went the wrong way. Closer to the eye a minus lens needs less power and a plus lens more; "
-    "farther off it is the other way round.",
+    words="You went the wrong way. Closer to the eye a minus lens needs less minus and a plus lens more "
+    "plus; farther off it is the other way round.",
 )
 _MILLIMETRES = Slip(
     name="millimetres-for-metres",
@@ -117,8 +117,8 @@ class VertexSphere(Maker[VertexCase]):
             words=(
                 "The focus of the lens has to stay where it is, seen from the eye. The lens moves, so the "
                 "way from the lens to the focus changes, and with it the power.",
-                "Closer to the eye, the focus of a plus lens comes nearer to the lens, so more power; that "
-                "of a minus lens, which lies in front, gets farther from it, so less.",
+                "Closer to the eye, a plus lens comes nearer to its focus, so it needs more plus. A minus "
+                "lens gets farther from its focus, which lies in front, so it needs less minus.",
                 "The prescriber is asked before a power is changed; the bench works it out and keeps the "
                 "answer with the job.",
             ),
@@ -129,6 +129,6 @@ class VertexSphere(Maker[VertexCase]):
         """Return hints."""
         return (
             "Where is the focus of the lens? Does the lens get nearer to it or farther from it?",
-            "So will the power be stronger or weaker? Write that down before you reckon.",
+            "Nearer to its focus a lens must be stronger, farther from it weaker. Which is it here?",
             "In F / (1 - d F) the distance stands in metres; it is tested less worn distance.",
         )

@@ -7,7 +7,7 @@ from lablib.optics.base_curve import bhootra_front_curve_d, front_curves, strong
 from lablib.optics.base_curve_workings import bhootra_front_curve_workings
 from lablib.optics.form_workings import vogel_front_curve_workings
 from lablib.optics.prescription import Prescription
-from lablib.optics.terms import sphere_and_cylinder
+from lablib.optics.terms import power_term, sphere_and_cylinder
 from lablib.optics.thick_lens import vogel_front_curve_d
 from lablib.questions.answers.units import DIOPTRE
 from lablib.questions.front_curve import vogel_for_the_other_sign_d
@@ -128,7 +128,7 @@ class BaseCurveTwoRules(Maker[RulesCase]):
         workings = vogel_front_curve_workings if case.is_first else bhootra_front_curve_workings
         return Solution(
             words=(
-                f"The first rule gives {curves.vogel_d:+.2f} D, the second {curves.bhootra_d:+.2f} D.",
+                f"The first rule gives {_curve(curves.vogel_d)} D, the second {_curve(curves.bhootra_d)} D.",
                 "The first is Vogel's rule, told from memory. The second is inferred from two values in "
                 "Bhootra, Ophthalmic Lenses, p. 25. Where the lens maker has a chart of curves, the chart "
                 "goes before both.",
@@ -144,3 +144,9 @@ class BaseCurveTwoRules(Maker[RulesCase]):
             else "Write down the power along the axis and the power across it. Which is the stronger?"
         )
         return ("Read once more which rule is asked.", start)
+
+
+def _curve(power_d: float) -> str:
+    """A curve with its sign, in full: a tie printed to two decimals would look like a slip in the last."""
+    sign = "+" if power_d > 0.0 else ""
+    return f"{sign}{power_term('F_1', power_d, 'front curve').printed}"
