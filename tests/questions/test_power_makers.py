@@ -240,3 +240,10 @@ def test_the_slip_is_named_by_the_formula_that_was_taken():
     question = questions("which-formula")[0]
     for mistake in question.mistakes:
         assert mark(question, mistake.value).slips[0].name == f"takes-{mistake.value}"
+
+
+def test_a_chart_of_front_curves_leaves_no_choice_of_power():
+    """One rule for the front curve starts from the equivalent, another from the stronger meridian."""
+    one_sphere, chart = (task(Draws(1)) for task in TASKS["equivalent"])
+    assert "half way between the two meridians" in chart
+    assert "in the middle" in one_sphere

@@ -208,6 +208,13 @@ def test_a_solution_shows_both_values():
         assert "the second +" in question.solution.words[0]
 
 
+def test_a_curve_between_hundredths_is_told_in_full():
+    """+5.75 -2.25: 4.625 + 6 = 10.625 and 5.75 / 2 + 6 = 8.875; to two decimals either would be a tie."""
+    case = RulesCase(rx=rx(5.75, -2.25, 140.0), is_first=True)
+    words = MAKERS["base-curve-two-rules"].solution(case).words
+    assert words[0] == "The first rule gives +10.625 D, the second +8.875 D."
+
+
 def test_both_rules_and_both_signs_are_asked():
     seen = {(case.is_first, case.rx.sphere_d > 0.0) for case in cases("base-curve-two-rules")}
     assert len(seen) == 4
