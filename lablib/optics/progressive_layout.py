@@ -85,7 +85,7 @@ class ProgressiveLayout:
     def near_circle_left(self) -> float:
         """How much of the near circle's area lies in the finished lens, from 0 to 1."""
         near = self.mark(NEAR_CIRCLE)
-        whole = circle(complex(near.x_mm(self.eye), near.up_mm), near.diameter_mm)
+        whole = circle(complex(near.x_mm(self.eye), near.up_mm), near.diameter_mm, points=60)
         outline = self.frame.outline(self.eye)
         left = clipped(ring_of(outline.x_mm, outline.y_mm), whole)
         return min(area_mm2(left) / area_mm2(whole), 1.0)

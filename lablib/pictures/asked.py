@@ -8,6 +8,7 @@ from lablib.pictures.asked_blank import BlankPicture
 from lablib.pictures.asked_cap import CapPicture
 from lablib.pictures.asked_edge_place import EdgePlacePicture
 from lablib.pictures.asked_joints import JointsPicture
+from lablib.pictures.asked_level import LevelPicture
 from lablib.pictures.asked_pair import PairPicture
 from lablib.pictures.asked_section import SectionPicture
 from lablib.pictures.kept import KeptPicture
@@ -23,6 +24,7 @@ DRAWINGS: MappingProxyType[str, type[AskedPicture]] = MappingProxyType(
         "section": SectionPicture,
         "cap": CapPicture,
         "joints": JointsPicture,
+        "level": LevelPicture,
     }
 )
 

@@ -8,6 +8,7 @@ from lablib.questions import (
     bench_stack,
     layout,
     lens_form,
+    multifocals,
     power,
     prescription,
     prism,
@@ -17,7 +18,18 @@ from lablib.questions import (
 )
 from lablib.study.maker import Maker
 
-_TOPICS = (start_here, bench_stack, prescription, ticket_check, power, surfaces, layout, prism, lens_form)
+_TOPICS = (
+    start_here,
+    bench_stack,
+    prescription,
+    ticket_check,
+    power,
+    surfaces,
+    layout,
+    prism,
+    lens_form,
+    multifocals,
+)
 MAKERS: Mapping[str, Maker] = MappingProxyType(
     {maker.name: maker for topic in _TOPICS for maker in topic.MAKERS}
 )

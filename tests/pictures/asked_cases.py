@@ -176,6 +176,22 @@ def joints(seed: int) -> Case:
     )
 
 
+def level(seed: int) -> Case:
+    chance = random.Random(seed)
+    eye = chance.choice(tuple(Eye))
+    x, y = outline(chance, eye)
+    half_b, from_tangent = float(np.abs(y).max()), chance.random() < 0.5
+    values = {"outline_x_mm": tuple(x.tolist()), "outline_y_mm": tuple(y.tolist())}
+    values |= {"centre_x_mm": 0.0, "centre_y_mm": 0.0, "half_b_mm": half_b, "eye": eye.value}
+    values["measured_from"] = "lowest tangent" if from_tangent else "midline"
+    if chance.random() < 0.5:
+        middle = eye.nasal_sign * grid(chance, 0.0, 5.0)
+        level_mm = grid(chance, -4.0, 2.0)
+        values |= {"engraving_x_mm": (middle - 17.0, middle + 17.0), "engraving_y_mm": level_mm}
+    right = grid(chance, -8.0, 8.0) + (half_b if from_tangent else 0.0)
+    return Case(name="level", values=values, right=right, wrong=near(chance, right, 0.5))
+
+
 MAKE: dict[str, Callable[[int], Case]] = {
     "pair": pair,
     "blank": blank,
@@ -183,4 +199,5 @@ MAKE: dict[str, Callable[[int], Case]] = {
     "section": section,
     "cap": cap,
     "joints": joints,
+    "level": level,
 }
