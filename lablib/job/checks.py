@@ -4,6 +4,8 @@ from lablib.errors import LabError
 from lablib.job.bench_findings import bench_findings
 from lablib.job.eye_sheet import EyeSheet
 from lablib.job.finding import Finding, threshold
+from lablib.job.multifocal_checks import multifocal_findings, multifocal_holds
+from lablib.job.multifocal_sheet import cut_out
 from lablib.job.ticket import Hold, Ticket
 from lablib.optics.power import written_power
 from lablib.optics.prescription import at_vertex_distance
@@ -27,7 +29,7 @@ def holds(ticket: Ticket) -> tuple[Hold, ...]:
                     f"A note on the ticket settles it.",
                 )
             )
-    return tuple(asked)
+    return (*asked, *multifocal_holds(ticket))
 
 
 def _additions(right_d: float, left_d: float) -> list[Hold]:
@@ -52,6 +54,7 @@ def findings(ticket: Ticket, sheets: tuple[EyeSheet, ...]) -> tuple[Finding, ...
 
 def _one_lens(ticket: Ticket, sheet: EyeSheet) -> list[Finding]:
     checks = [*_read_so(sheet), _blank(sheet), _stock_prism(sheet), _addition(sheet), *_vertex(ticket, sheet)]
+    checks += multifocal_findings(sheet)
     if sheet.finished is not None:
         checks += [_thin_place(sheet), _groove(sheet), *bench_findings(sheet)]
     return [finding for finding in checks if finding is not None]
@@ -65,7 +68,8 @@ def _read_so(sheet: EyeSheet) -> list[Finding]:
 
 
 def _blank(sheet: EyeSheet) -> Finding | None:
-    if sheet.blank_covers:
+    # Where it is known where the blank has its segment, that decides and not the distance centre.
+    if sheet.blank_covers or cut_out(sheet.order, sheet.multifocal):
         return None
     diameter, needed = sheet.order.lens.blank_diameter_mm, sheet.minimum_blank_mm
     short = "" if sheet.blank_reaches else " and does not reach the outline, so there are no bench figures"
@@ -90,7 +94,7 @@ def _stock_prism(sheet: EyeSheet) -> Finding | None:
 
 def _addition(sheet: EyeSheet) -> Finding | None:
     rx = sheet.order.prescription
-    if rx is None or not rx.addition_d:
+    if rx is None or not rx.addition_d or sheet.order.lens.multifocal is not None:
         return None
     return Finding(
         name="addition-not-in-the-lens",

@@ -9,6 +9,7 @@ from lablib.bench.margin import CutResult
 from lablib.errors import LabError
 from lablib.inspection.axis import axis_limit_deg
 from lablib.job.bench_step import cut_lens
+from lablib.job.multifocal_sheet import MultifocalLayout, multifocal_layout
 from lablib.job.ticket import EyeOrder, Ticket
 from lablib.optics.eye import Eye
 from lablib.optics.frame import POINTS, Frame, Outline, unit_circle
@@ -67,6 +68,14 @@ class EyeSheet:
         if self.finished is None or not self.blank_reaches:
             return None
         return cut_lens(self.ticket, self.order, self.finished)
+
+    @cached_property
+    def multifocal(self) -> MultifocalLayout | None:
+        """The layout of its segment or progressive; None for single vision, or while a distance is missing.
+
+        Raises LabError for a distance or a height that cannot be.
+        """
+        return multifocal_layout(self.frame, self.order)
 
     @property
     def axis_tolerance_deg(self) -> float | None:

@@ -1,6 +1,7 @@
 """The job sheet's figures as plain values, for programs and for everything that prints them."""
 
 from lablib.job.eye_sheet import EyeSheet
+from lablib.job.multifocal_sheet import multifocal_dict
 from lablib.job.sheet import JobSheet
 
 
@@ -25,7 +26,7 @@ def as_dict(sheet: JobSheet) -> dict:
 
 
 def _whole_eye(sheet: EyeSheet | None) -> dict | None:
-    return sheet and eye_dict(sheet) | bench_dict(sheet)
+    return sheet and (eye_dict(sheet) | bench_dict(sheet) | multifocal_dict(sheet.order, sheet.multifocal))
 
 
 def eye_dict(sheet: EyeSheet) -> dict:

@@ -8,6 +8,7 @@ from lablib.bench.margin import CutResult
 from lablib.inspection.axis import standard_name
 from lablib.job.eye_sheet import EyeSheet
 from lablib.job.figures import bench_dict, eye_dict
+from lablib.job.multifocal_sheet import multifocal_rows
 from lablib.job.sheet import JobSheet
 from lablib.optics.eye import Eye
 from lablib.optics.prism import in_words
@@ -59,7 +60,7 @@ def _head(sheet: JobSheet) -> list[str]:
 
 def _columns(sheet: JobSheet) -> list[str]:
     """One row a figure, one column a lens; in the order in which the bench needs them."""
-    columns = [_column(eye) for eye in sheet.eyes]
+    columns = [_column(eye) | multifocal_rows(sheet.ticket, eye.order, eye.multifocal) for eye in sheet.eyes]
     width = max(_COLUMN, *(len(text) + 2 for column in columns for text in column.values()))
     heads = "".join(f"{eye.eye.value:<{width}}" for eye in sheet.eyes)
     rows = [f"{'':{_LABEL}}{heads}".rstrip()]

@@ -44,8 +44,8 @@ def work(ticket: Ticket) -> JobSheet:
     for order in ticket.eyes:
         try:
             sheets[order.eye] = work_eye(ticket, order)
-            # Worked here, so that a lens that cannot be cut as ordered is a fault of its eye.
-            _ = sheets[order.eye].cut
+            # Worked here, so that a lens that cannot be laid out or cut as ordered is a fault of its eye.
+            _ = sheets[order.eye].multifocal, sheets[order.eye].cut
         except LabError as fault:
             faults.append(f"[{order.eye}] {fault}")
     if faults:

@@ -6,16 +6,17 @@ from pathlib import Path
 from lablib.bench.machine import coat_names
 from lablib.errors import LabError, require_finite, require_one_of
 from lablib.job.bench_order import Blocking, Cut
+from lablib.job.multifocal_order import SINGLE_VISION, Multifocal, SegmentOrder, require_design
 from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame
 from lablib.optics.limits import require_in_limits as require_optical
 from lablib.optics.material import Material
 from lablib.optics.prescription import Prescription
 from lablib.optics.prism import Prism, together
+from lablib.optics.segment_layout import segment_inset_mm
 from lablib.optics.surface import power_from_lens_measure_d
 from lablib.optics.unclear import BaseMissing
 
-DESIGNS = ("single vision",)
 SUPPLIES = ("surfaced", "stock")
 COATS = coat_names()
 
@@ -38,7 +39,7 @@ class Hold:
 class LensOrder:
     """One lens as ordered.
 
-    design: only "single vision" so far.
+    design: one of `lablib.job.multifocal_order.DESIGNS`.
     material: what it is made of.
     front_curve_d: front surface power in this material [D]; or
     front_curve_measured_d: what a lens measure, engraved for 1.530, would show on it [D].
@@ -47,6 +48,7 @@ class LensOrder:
     blank_diameter_mm: [mm].
     supply: "surfaced" or "stock".
     coat: "uncoated", "coated" or "slick".
+    multifocal: segment or progressive chart, as the design needs it; None for single vision.
 
     Raises LabError for a word or number that cannot be, and where one of a pair is missing or both stand.
     """
@@ -57,12 +59,13 @@ class LensOrder:
     front_curve_measured_d: float | None = None
     centre_thickness_mm: float | None = None
     least_edge_mm: float | None = None
-    design: str = "single vision"
+    design: str = SINGLE_VISION
     supply: str = "surfaced"
     coat: str = "coated"
+    multifocal: Multifocal | None = None
 
     def __post_init__(self) -> None:
-        require_one_of("design", self.design, DESIGNS)
+        require_design(self.design, self.multifocal)
         require_one_of("supply", self.supply, SUPPLIES)
         require_one_of("coat", self.coat, COATS)
         require_optical("blank_diameter_mm", self.blank_diameter_mm, "blank_diameter_mm")
@@ -97,7 +100,10 @@ class EyeOrder:
     eye: right or left.
     prescription: None where the ticket leaves it unclear; the hold then says what to ask.
     monocular_pd_mm: [mm].
-    height_mm: centration point above the lowest tangent [mm]; None: on the horizontal midline.
+    height_mm: centration point above the lowest tangent, the fitting cross of a progressive [mm]; None: on
+        the horizontal midline.
+    near_pd_mm: near distance of this eye, for a segment [mm]; None: not given.
+    segment_height_mm: top of the segment above the lowest tangent [mm]; None: not given.
     prism: prescribed prisms, made by tilting the back surface.
     lens: the lens ordered for this eye.
     holds: questions about this eye.
@@ -111,6 +117,8 @@ class EyeOrder:
     monocular_pd_mm: float
     lens: LensOrder
     height_mm: float | None = None
+    near_pd_mm: float | None = None
+    segment_height_mm: float | None = None
     prism: tuple[Prism, ...] = ()
     holds: tuple[Hold, ...] = ()
     read_so: tuple[str, ...] = ()
@@ -119,6 +127,20 @@ class EyeOrder:
         require_optical("monocular_pd_mm", self.monocular_pd_mm, "monocular_pd_mm")
         if self.height_mm is not None:
             require_finite("height_mm", self.height_mm, unit="mm")
+        if self.near_pd_mm is not None:
+            segment_inset_mm(far_pd_mm=self.monocular_pd_mm, near_pd_mm=self.near_pd_mm)
+        if self.segment_height_mm is not None:
+            require_optical("segment_height_mm", self.segment_height_mm, "segment_height_mm")
+        if not isinstance(self.lens.multifocal, SegmentOrder):
+            self._refuse_segment_keys()
+
+    def _refuse_segment_keys(self) -> None:
+        for name in ("near_pd_mm", "segment_height_mm"):
+            if getattr(self, name) is not None:
+                raise LabError(
+                    f"{name} {getattr(self, name):g} on a {self.lens.design} lens: only a lens with a "
+                    "segment has it: take it off, or give the design"
+                )
 
     @property
     def prism_held(self) -> bool:

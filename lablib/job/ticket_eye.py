@@ -3,6 +3,7 @@
 from lablib.errors import LabError
 from lablib.job.fields import Fields
 from lablib.job.ticket import EyeOrder, Hold, LensOrder
+from lablib.job.ticket_multifocal import read_multifocal
 from lablib.optics.eye import Eye
 from lablib.optics.material import Material, material
 from lablib.optics.prescription import Prescription
@@ -35,6 +36,7 @@ def read_eye(top: Fields, eye: Eye, lens: object) -> EyeOrder | None:
     rx = _prescription(fields, eye, holds, read_so)
     distance = fields.number("monocular_pd_mm", required=True)
     height = fields.number("height_mm")
+    for_segment = {key: fields.number(key) for key in ("near_pd_mm", "segment_height_mm")}
     prism = _prism(fields, eye, holds)
     order = _lens(fields, lens)
     fields.done()
@@ -46,6 +48,7 @@ def read_eye(top: Fields, eye: Eye, lens: object) -> EyeOrder | None:
             prescription=rx,
             monocular_pd_mm=distance,
             height_mm=height,
+            **for_segment,
             prism=prism,
             lens=order,
             holds=tuple(holds),
@@ -139,12 +142,17 @@ def _lens(fields: Fields, shared: object) -> LensOrder | None:
     numbers = {key: inner.number(key) for key in _ALTERNATIVES}
     words = {key: inner.text(key) for key in ("design", "supply", "coat")}
     diameter = inner.number("blank_diameter_mm", required=True)
+    multifocal, before = None, len(fields.faults)
+    with inner.noting():
+        multifocal = read_multifocal(inner, words["design"])
     inner.done()
-    if made_of is None or diameter is None:
+    if made_of is None or diameter is None or len(fields.faults) > before:
         return None
     given = {key: value for key, value in words.items() if value is not None}
     with inner.noting():
-        return LensOrder(material=made_of, blank_diameter_mm=diameter, **numbers, **given)
+        return LensOrder(
+            material=made_of, blank_diameter_mm=diameter, multifocal=multifocal, **numbers, **given
+        )
     return None
 
 

@@ -6,6 +6,7 @@ import tomli_w
 
 from lablib.job.ticket import EyeOrder, LensOrder, Ticket
 from lablib.job.ticket_file import FORMAT
+from lablib.job.ticket_multifocal import multifocal_table
 from lablib.optics.frame import Frame, OutlineShape
 from lablib.optics.material import Material, materials
 
@@ -59,6 +60,8 @@ def _eye(order: EyeOrder) -> dict:
         "addition_d": (rx and rx.addition_d) or None,
         "monocular_pd_mm": order.monocular_pd_mm,
         "height_mm": order.height_mm,
+        "near_pd_mm": order.near_pd_mm,
+        "segment_height_mm": order.segment_height_mm,
         "prism": [{"amount_prism_d": one.amount_prism_d, "base": one.base} for one in order.prism] or None,
         "lens": _lens(order.lens),
     }
@@ -75,6 +78,7 @@ def _lens(lens: LensOrder) -> dict:
         "blank_diameter_mm": lens.blank_diameter_mm,
         "supply": lens.supply,
         "coat": lens.coat,
+        **multifocal_table(lens.multifocal),
     }
 
 

@@ -51,7 +51,7 @@ class Segment:
             )
         self._require_top()
         if not self.words:
-            object.__setattr__(self, "words", f"{self.style} {self.width_mm:g}")
+            object.__setattr__(self, "words", f"{self.style.removesuffix(' segment')} {self.width_mm:g}")
 
     def _require_top(self) -> None:
         radius = self.width_mm / 2.0

@@ -102,6 +102,7 @@ def _absent(ticket: Ticket, order: EyeOrder) -> list[tuple[bool, str]]:
         (bool(order.prism), "the prescribed prism"),
         (bool(order.prescription.addition_d), "the addition"),
         (order.lens.coat != "coated", "the coat"),
+        (order.lens.multifocal is not None, "the segment or progressive"),
         (ticket.frame.kind is not None, "the kind of frame"),
         (ticket.wearer != Wearer(), "the vertex distances"),
         (ticket.blocking != Blocking(), "the blocking"),

@@ -267,8 +267,9 @@ RIGHT = {"sphere_d": -2.0, "monocular_pd_mm": 32.0}
             "[lens] front_curve_d and front_curve_measured_d: neither is there: give exactly one of the two",
         ),
         (
-            {"lens": LENS | {"design": "flat top"}},
-            "[lens] design 'flat top' is not known: give one of single vision",
+            {"lens": LENS | {"design": "trifocal"}},
+            "[lens] design 'trifocal' is not known: give one of single vision, flat top, round segment, "
+            "curved top, progressive",
         ),
         (
             {"lens": LENS | {"supply": "bought"}},
