@@ -6,6 +6,7 @@ facing the wearer sees it, y up.
 
 from dataclasses import dataclass
 from functools import cache, lru_cache
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -13,6 +14,9 @@ from lablib.datafile import read_table
 from lablib.errors import LabError, require_one_of
 from lablib.optics.eye import Eye
 from lablib.optics.limits import require_in_limits
+
+if TYPE_CHECKING:
+    from lablib.optics.frame_traces import FrameTraces
 
 # Points round an outline: every half degree.
 POINTS = 720
@@ -143,6 +147,10 @@ class Outline:
         x, y = self.x_mm, self.y_mm
         return float(np.hypot(np.diff(x, append=x[0]), np.diff(y, append=y[0])).sum())
 
+    def mirrored(self) -> "Outline":
+        """Return the outline seen in a mirror, as one eye's lens mirrors the other's; of N even points."""
+        return Outline(radius_mm=np.roll(self.radius_mm[::-1], 1 - self.radius_mm.size // 2))
+
 
 @cache
 def unit_circle(points: int) -> tuple[np.ndarray, np.ndarray]:
@@ -153,14 +161,16 @@ def unit_circle(points: int) -> tuple[np.ndarray, np.ndarray]:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Frame:
-    """A frame by its boxing numbers.
+    """A frame by its boxing numbers, or by the traces of its rims.
 
     a_mm, b_mm: width and height of the box round one lens [mm].
     dbl_mm: distance between the lenses [mm].
     shape: how the outline fills the box.
     kind: "plastic", "metal", "grooved" or "drilled"; None where it is not said.
+    traces: of the rims, where they were traced; then they give the outlines, A and B, and shape counts for
+        nothing. `frame_traces.traced_frame` makes such a frame.
 
-    Raises LabError for a number no frame has.
+    Raises LabError for a number no frame has, or that is not the one of its traces.
     Source: ISO 8624, spectacle frames, measuring system and vocabulary.
     """
 
@@ -169,10 +179,16 @@ class Frame:
     dbl_mm: float
     shape: OutlineShape = OutlineShape()
     kind: str | None = None
+    traces: "FrameTraces | None" = None
 
     def __post_init__(self) -> None:
         for name in ("a_mm", "b_mm", "dbl_mm"):
             require_in_limits(name, getattr(self, name), name)
+        if self.traces is not None and (self.a_mm, self.b_mm) != (self.traces.a_mm, self.traces.b_mm):
+            raise LabError(
+                f"frame {self.a_mm:g} x {self.b_mm:g} mm was traced as {self.traces.a_mm:g} x "
+                f"{self.traces.b_mm:g} mm: take A and B from its traces"
+            )
         if self.kind is not None:
             require_one_of("frame kind", self.kind, FRAME_KINDS)
 
@@ -181,11 +197,18 @@ class Frame:
         """From the middle of the bridge to either boxed centre, half the distance between them [mm]."""
         return (self.a_mm + self.dbl_mm) / 2.0
 
+    @property
+    def outline_words(self) -> str:
+        """Where the outline comes from, as people read it."""
+        return self.shape.words if self.traces is None else "as traced"
+
     def outline(self, eye: Eye) -> Outline:
-        """Return the outline of one eye's lens, the left a mirror of the right.
+        """Return the outline of one eye's lens: as traced, or else the left a mirror of the right.
 
         eye: which lens.
         """
+        if self.traces is not None:
+            return self.traces.outline(eye)
         return _outline(self.a_mm, self.b_mm, self.shape, eye)
 
 
@@ -193,8 +216,7 @@ class Frame:
 def _outline(a_mm: float, b_mm: float, shape: OutlineShape, eye: Eye) -> Outline:
     """Kept, because a panel asks for the same frame at every redraw."""
     if eye is Eye.LEFT:
-        right = _outline(a_mm, b_mm, shape, Eye.RIGHT).radius_mm
-        return Outline(radius_mm=np.roll(right[::-1], 1 - POINTS // 2))
+        return _outline(a_mm, b_mm, shape, Eye.RIGHT).mirrored()
     radius = _quarters(a_mm, b_mm, shape) if shape.widest_up == 0.0 else _lifted(a_mm, b_mm, shape)
     return Outline(radius_mm=radius)
 
