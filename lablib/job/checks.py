@@ -49,7 +49,7 @@ def findings(ticket: Ticket, sheets: tuple[EyeSheet, ...]) -> tuple[Finding, ...
     ticket: the job; sheets: its lenses, worked.
     """
     found = [finding for sheet in sheets for finding in _one_lens(ticket, sheet)]
-    return (*found, *_pair(ticket))
+    return (*found, *_pair(ticket), *_frame(ticket))
 
 
 def _one_lens(ticket: Ticket, sheet: EyeSheet) -> list[Finding]:
@@ -164,6 +164,14 @@ def _groove(sheet: EyeSheet) -> Finding | None:
         text=f"the thinnest edge is {least:.2f} mm and a groove needs about {needed:g} mm: "
         f"order the lens with a least edge of {needed:g} mm",
     )
+
+
+def _frame(ticket: Ticket) -> list[Finding]:
+    """What a traced frame has to say; a rim whose eye gets no lens is nobody's matter."""
+    traces = ticket.frame.traces
+    remarks = () if traces is None else traces.remarks(dbl_mm=ticket.frame.dbl_mm)
+    eyes = (None, *(order.eye for order in ticket.eyes))
+    return [Finding(name=one.name, eye=one.eye, text=one.text) for one in remarks if one.eye in eyes]
 
 
 def _pair(ticket: Ticket) -> list[Finding]:

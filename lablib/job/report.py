@@ -46,7 +46,7 @@ def _head(sheet: JobSheet) -> list[str]:
     diameter = sheet.eyes[0].outline.effective_diameter_mm
     lines = [
         f"Job sheet {sheet.ticket.number}",
-        f"Frame: A {frame.a_mm:g}, B {frame.b_mm:g}, DBL {frame.dbl_mm:g} mm, {frame.shape.words}{kind}; "
+        f"Frame: A {frame.a_mm:g}, B {frame.b_mm:g}, DBL {frame.dbl_mm:g} mm, {frame.outline_words}{kind}; "
         f"effective diameter {diameter:.1f} mm",
     ]
     distances = (("as tested", wearer.tested_vertex_distance_mm), ("as worn", wearer.vertex_distance_mm))

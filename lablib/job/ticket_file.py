@@ -7,8 +7,8 @@ from lablib.errors import LabError
 from lablib.job.fields import Fields, TicketFaults
 from lablib.job.ticket import Blocking, Cut, Ticket, Wearer
 from lablib.job.ticket_eye import read_eye
+from lablib.job.ticket_frame import read_frame
 from lablib.optics.eye import Eye
-from lablib.optics.frame import Frame, OutlineShape
 
 FORMAT = 1
 _LARGEST_BYTES = 16_384
@@ -22,7 +22,7 @@ def read_ticket(path: Path) -> Ticket:
     Raises TicketFaults, with one line for each fault, when the ticket cannot be read.
     """
     try:
-        return ticket_from(_toml(path))
+        return ticket_from(_toml(path), folder=path.parent)
     except TicketFaults as found:
         raise TicketFaults([f"{path.name}: {line}" for line in found.faults]) from None
     except LabError as fault:
@@ -46,10 +46,11 @@ def _toml(path: Path) -> dict:
         raise LabError(f"not TOML ({str(fault) or 'nested too deep'}): mend that line") from None
 
 
-def ticket_from(table: dict) -> Ticket:
+def ticket_from(table: dict, *, folder: Path | None = None) -> Ticket:
     """Return the ticket that a table of plain values describes.
 
     table: as a TOML reader gives it.
+    folder: where a frame trace is looked for; None where the ticket is no file.
 
     Raises TicketFaults, with one line for each fault.
     """
@@ -58,7 +59,7 @@ def ticket_from(table: dict) -> Ticket:
     if (found := top.take("format")) != FORMAT or isinstance(found, bool):
         top.fault(f"format = {found!r}: this workbook reads format {FORMAT}: write format = {FORMAT}")
     number, note = (_one_line(top, key, required=key == "number") for key in ("number", "note"))
-    frame, wearer = _frame(top), _wearer(top)
+    frame, wearer = read_frame(top, folder), _wearer(top)
     lens = top.take("lens", {})
     blocking, cut = _blocking(top), _cut(top)
     right, left = (read_eye(top, eye, lens) for eye in Eye)
@@ -77,44 +78,6 @@ def _one_line(top: Fields, key: str, *, required: bool) -> str | None:
     if text is not None and (not text.isprintable() or (required and not text.strip())):
         top.fault(f"{key} = {text!r} cannot be printed on one line: write it in plain characters")
     return text
-
-
-def _frame(top: Fields) -> Frame | None:
-    fields = top.table("frame", required=True)
-    if fields is None:
-        return None
-    numbers = {key: fields.number(key, required=True) for key in ("a_mm", "b_mm", "dbl_mm")}
-    kind, shape = fields.text("kind"), _shape(fields)
-    if "trace" in fields:
-        fields.take("trace")
-        fields.fault("trace: frame traces are not read yet: give outline, a_mm and b_mm")
-    fields.done()
-    if None in numbers.values() or shape is None:
-        return None
-    with fields.noting():
-        return Frame(**numbers, shape=shape, kind=kind)
-    return None
-
-
-def _shape(fields: Fields) -> OutlineShape | None:
-    if "outline" not in fields:
-        fields.take("outline")
-        return OutlineShape()
-    given = fields.take("outline")
-    with fields.noting():
-        if isinstance(given, str):
-            return OutlineShape.named(given)
-        if not isinstance(given, dict):
-            raise LabError(f"outline = {given!r}: give a family's name or a table with a family")
-        if given.get("family") == "superellipse" and set(given) <= {"family", "exponent"}:
-            return OutlineShape.superellipse(given.get("exponent", OutlineShape().upper_nasal))
-        if set(given) == {"family"}:
-            return OutlineShape.named(given["family"])
-        raise LabError(
-            f"outline = {given!r}: give family = a name of the table, or family = "
-            f'"superellipse" with an exponent'
-        )
-    return None
 
 
 def _wearer(top: Fields) -> Wearer | None:

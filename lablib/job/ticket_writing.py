@@ -4,6 +4,7 @@ from dataclasses import asdict
 
 import tomli_w
 
+from lablib.errors import LabError
 from lablib.job.ticket import EyeOrder, LensOrder, Ticket
 from lablib.job.ticket_file import FORMAT
 from lablib.job.ticket_multifocal import multifocal_table
@@ -14,7 +15,10 @@ from lablib.optics.material import Material, materials
 def ticket_text(ticket: Ticket) -> str:
     """Return a ticket as the text of a ticket file; reading it gives an equal ticket.
 
-    ticket: the job. A prescription that is held cannot be written, since what stood there is not kept.
+    ticket: the job. A prescription that is held cannot be written, since what stood there is not kept. Of a
+        traced frame the file's name is written: the ticket belongs into the folder in which the trace lies.
+
+    Raises LabError for a traced frame whose traces were read from no file.
     """
     table = {
         "format": FORMAT,
@@ -36,6 +40,12 @@ def _present(table: dict) -> dict:
 
 
 def _frame(frame: Frame) -> dict:
+    if frame.traces is not None:
+        if not frame.traces.file:
+            raise LabError(
+                "the traces of this frame are in no file: write them to one, and read them from it"
+            )
+        return {"trace": frame.traces.file, "dbl_mm": frame.dbl_mm, "kind": frame.kind}
     return {
         "a_mm": frame.a_mm,
         "b_mm": frame.b_mm,

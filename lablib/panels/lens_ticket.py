@@ -54,8 +54,13 @@ def values_of(ticket: Ticket, *, shown: Sequence[str] = ()) -> tuple[Values, str
     shown: any of "coat", "blocking", "cut": what the panel has controls of its own for, so that the remark
         does not call it left out.
 
-    Raises LabError for a prescription that is held.
+    Raises LabError for a prescription that is held, and for a frame that was traced.
     """
+    if ticket.frame.traces is not None:
+        raise LabError(
+            "The frame of this ticket was traced, and this panel has no control for a trace: print its job "
+            "sheet instead, or give an outline with A and B"
+        )
     order = ticket.eyes[0]
     if order.prescription is None or order.holds:
         questions = " ".join(hold.question for hold in order.holds)

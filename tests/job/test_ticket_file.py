@@ -153,7 +153,7 @@ RIGHT = {"sphere_d": -2.0, "monocular_pd_mm": 32.0}
         ),
         (
             {"frame": FRAME | {"trace": "t.txt"}},
-            "[frame] trace: frame traces are not read yet: give outline, a_mm and b_mm",
+            "[frame] trace and a_mm: both are there: take a_mm away, the trace gives it",
         ),
         (
             {"frame": FRAME | {"outline": "star"}},
