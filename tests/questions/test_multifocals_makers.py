@@ -18,6 +18,7 @@ from lablib.questions.multifocals.blank import BlankCase
 from lablib.questions.multifocals.case import FramedEye
 from lablib.questions.multifocals.cross import CrossCase
 from lablib.questions.multifocals.jump import JumpCase
+from lablib.questions.multifocals.remake import traits
 from lablib.questions.multifocals.segment_top import TopCase
 from lablib.questions.multifocals.total_inset import InsetCase
 from lablib.questions.multifocals.unequal_heights import HeightsCase
@@ -257,3 +258,15 @@ def test_the_engravings_of_a_re_marking_are_inside_the_picture():
         nasal, temporal = question.drawing.values["engraving_x_mm"]
         assert abs(nasal - temporal) == 34.0
         assert abs(question.drawing.values["engraving_y_mm"]) < question.drawing.values["half_b_mm"]
+
+
+# --- One lens of a pair remade --------------------------------------------------------------------------
+
+
+def test_a_remade_lens_is_made_to_the_ticket_and_alike_where_both_eyes_look_through_at_once():
+    alike = {one.key for one in traits() if one.is_alike}
+    assert alike == {"design", "thinning", "material", "coat", "level"}
+    for question in questions("remake-one"):
+        offered = {option.key for option in question.kind.options}
+        assert question.right == offered & alike
+        assert 2 <= len(question.right) <= 3

@@ -9,6 +9,7 @@ from lablib.questions.multifocals.imbalance_decision import NearImbalanceDecisio
 from lablib.questions.multifocals.jump import ImageJump
 from lablib.questions.multifocals.made_to import MadeToDistance, MadeToHeight
 from lablib.questions.multifocals.re_mark import ReMarkCross
+from lablib.questions.multifocals.remake import RemakeOne
 from lablib.questions.multifocals.segment_top import SegmentTop
 from lablib.questions.multifocals.total_inset import TotalInset
 from lablib.questions.multifocals.unequal_heights import UnequalHeights
@@ -27,4 +28,5 @@ MAKERS = (
     ReMarkCross(),
     MadeToDistance(),
     MadeToHeight(),
+    RemakeOne(),
 )
