@@ -13,6 +13,7 @@ from lablib.optics.segment import segment
 from lablib.optics.segment_blank import CutOut, SegmentBlank
 from lablib.optics.segment_layout import SegmentLayout
 from lablib.questions import multifocals
+from lablib.questions.multifocals.addition_side import SideCase
 from lablib.questions.multifocals.bifocal_pair import BifocalPair
 from lablib.questions.multifocals.blank import BlankCase
 from lablib.questions.multifocals.case import FramedEye
@@ -270,3 +271,18 @@ def test_a_remade_lens_is_made_to_the_ticket_and_alike_where_both_eyes_look_thro
         offered = {option.key for option in question.kind.options}
         assert question.right == offered & alike
         assert 2 <= len(question.right) <= 3
+
+
+# --- The addition on the focimeter ------------------------------------------------------------------------
+
+
+def test_an_addition_on_the_front_is_the_difference_of_the_front_readings():
+    """The published thick lens, +10.00 -4.00 t 6 n 1.523: back vertex 6.41, front vertex 6.06."""
+    case = SideCase(front_d=10.0, back_d=-4.0, thickness_mm=6.0, index=1.523, addition_d=2.0)
+    front_near, front_far, back_near, back_far = (reading.value for reading in case.readings)
+    assert (front_far, back_far) == (6.06, 6.41)
+    assert answered("addition-side", case) == pytest.approx(front_near - front_far) == pytest.approx(2.0)
+    assert answered("addition-side", case, "read-from-the-back") == pytest.approx(2.19)
+    assert answered("addition-side", case, "sides-mixed") == pytest.approx(1.65)
+    assert answered("addition-side", case, "near-reading-for-addition") == front_near
+    assert answered("addition-side", case, "near-reading-for-addition", "read-from-the-back") == back_near

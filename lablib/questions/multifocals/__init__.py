@@ -1,5 +1,6 @@
 """Questions about multifocals: segments and their blanks, imbalance at near, progressives and their marks."""
 
+from lablib.questions.multifocals.addition_side import AdditionSide
 from lablib.questions.multifocals.blank import SegmentBlankCentre
 from lablib.questions.multifocals.cross import CrossInset
 from lablib.questions.multifocals.engravings import EngravingLevel
@@ -29,4 +30,5 @@ MAKERS = (
     MadeToDistance(),
     MadeToHeight(),
     RemakeOne(),
+    AdditionSide(),
 )
