@@ -290,6 +290,17 @@ def test_what_the_panel_leaves_out_is_said(panel, tmp_path):
     )
 
 
+def test_a_segment_is_left_out_and_said(panel, tmp_path):
+    whole = ticket(
+        right="sphere_d = -3.0\nnear_pd_mm = 29.0\nsegment_height_mm = 15.0",
+        lens='design = "flat top"\nsegment = "flat-top-28"',
+    )
+
+    assert opened(panel, tmp_path / "job.toml", whole) == (
+        "Opened job.toml. This is the right eye. Left out here: the segment or progressive."
+    )
+
+
 def test_a_ticket_without_a_right_eye_shows_the_left(panel, tmp_path):
     text = ticket().replace("[right]", "[left]")
 
