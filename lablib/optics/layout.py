@@ -1,9 +1,12 @@
 """Layout: where the centration point lies in the frame, and the least blank that covers the outline."""
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from lablib.datafile import read_table
 from lablib.errors import LabError, require_between
+from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame, Outline
 from lablib.optics.limits import require_in_limits
 
@@ -67,3 +70,56 @@ def minimum_blank_rule_mm(effective_diameter_mm: float, in_mm: float) -> float:
     Source: trade practice, as in C. Brooks, Essentials of Ophthalmic Lens Finishing.
     """
     return effective_diameter_mm + 2.0 * abs(in_mm) + blank_allowance_mm()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeastBlank:
+    """The least blank of one lens, exactly and by the rule of thumb, both with the allowance.
+
+    exact_mm: measured on the outline [mm]; rule_mm: ED + twice the decentration [mm].
+    farthest_deg: where the outline lies farthest from the optical centre [degrees about the boxed centre].
+    raised_mm: the optical centre above the midline, minus for below [mm].
+    """
+
+    exact_mm: float
+    rule_mm: float
+    farthest_deg: float
+    raised_mm: float
+
+    @property
+    def rule_more_mm(self) -> float:
+        """How much more the rule asks for [mm]; minus where it asks for too little."""
+        return self.rule_mm - self.exact_mm
+
+    @property
+    def words(self) -> str:
+        """Why the two differ, for the bench."""
+        more = round(self.rule_more_mm, 1)
+        if more == 0.0:
+            return "the rule and the outline agree here"
+        if more > 0.0:
+            return (
+                f"the rule asks for {more:.1f} mm more than is needed: the longest radius does not lie on "
+                "the far side of the centre"
+            )
+        side = "raised" if self.raised_mm > 0.0 else "lowered"
+        return (
+            f"the rule asks for {-more:.1f} mm too little: the centre is {side} by {abs(self.raised_mm):.1f} "
+            "mm, and the rule knows no height"
+        )
+
+
+def least_blank(outline: Outline, *, eye: Eye, in_mm: float, up_mm: float = 0.0) -> LeastBlank:
+    """Return the least blank of one lens, exactly and by the rule of thumb.
+
+    outline: of the lens; eye: which lens.
+    in_mm, up_mm: the optical centre from the boxed centre, nasally and up [mm].
+    """
+    x = eye.nasal_sign * in_mm
+    away = np.hypot(outline.x_mm - x, outline.y_mm - up_mm)
+    return LeastBlank(
+        exact_mm=minimum_blank_mm(outline, x_mm=x, y_mm=up_mm),
+        rule_mm=minimum_blank_rule_mm(outline.effective_diameter_mm, in_mm),
+        farthest_deg=float(outline.angle_deg[away.argmax()]),
+        raised_mm=up_mm,
+    )

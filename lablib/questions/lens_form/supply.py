@@ -5,6 +5,7 @@ from collections.abc import Set
 from lablib.optics.power import written_power
 from lablib.optics.prescription import Prescription
 from lablib.optics.prism import decentration_for
+from lablib.optics.supply import OTHER_FRAME, STOCK, SURFACED
 from lablib.questions.lens_form.supply_case import WORTH_MM, SupplyCase, draw_order
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -12,15 +13,15 @@ from lablib.study.picked import ChoiceAnswer, Option
 from lablib.study.question import Mistake, Slip, Solution
 from lablib.working import Term
 
-_STOCK, _SURFACED, _OTHER, _SHIFT = "stock", "surfaced", "another-frame", "shift-the-centre"
+_SHIFT = "shift-the-centre"
 # Which option a slip leads to.
 _LEADS_TO = {
-    "stock-too-small": _STOCK,
-    "stock-with-prism": _STOCK,
-    "stock-for-a-thick-plus": _STOCK,
-    "surfaced-needlessly": _SURFACED,
-    "surfaced-too-small": _SURFACED,
-    "another-frame-needlessly": _OTHER,
+    "stock-too-small": STOCK,
+    "stock-with-prism": STOCK,
+    "stock-for-a-thick-plus": STOCK,
+    "surfaced-needlessly": SURFACED,
+    "surfaced-too-small": SURFACED,
+    "another-frame-needlessly": OTHER_FRAME,
     "shifts-the-centre": _SHIFT,
 }
 
@@ -82,10 +83,12 @@ class StockOrSurfaced(Maker[SupplyCase]):
         """Return the kind: three decisions, and one that is never right."""
         return ChoiceAnswer(
             options=(
-                Option(key=_STOCK, words="a stock lens"),
-                Option(key=_SURFACED, words="a surfaced lens"),
+                Option(key=STOCK, words="a stock lens"),
+                Option(key=SURFACED, words="a surfaced lens"),
                 Option(key=_SHIFT, words="a stock lens, its centre moved so that a smaller blank does"),
-                Option(key=_OTHER, words="none of these: hold the job for another frame or a larger blank"),
+                Option(
+                    key=OTHER_FRAME, words="none of these: hold the job for another frame or a larger blank"
+                ),
             )
         )
 
@@ -93,19 +96,15 @@ class StockOrSurfaced(Maker[SupplyCase]):
         """Return one slip for each wrong option."""
         right = self.answer(case)
         names = {case.why_not_stock, "shifts-the-centre"}
-        if right == _STOCK:
+        if right == STOCK:
             names.add("surfaced-needlessly")
-        names.add("surfaced-too-small" if right == _OTHER else "another-frame-needlessly")
+        names.add("surfaced-too-small" if right == OTHER_FRAME else "another-frame-needlessly")
         return tuple(slip for slip in self.slips if slip.name in names)
 
     def answer(self, case: SupplyCase, slips: Set[str] = NONE) -> str:
         """Return the decision, or the one a slip leads to."""
         wrong = next((key for name, key in _LEADS_TO.items() if name in slips), None)
-        if wrong is not None:
-            return wrong
-        if case.least_blank_mm > case.surfacing_mm:
-            return _OTHER
-        return _STOCK if case.why_not_stock is None else _SURFACED
+        return case.decided.decision if wrong is None else wrong
 
     def pairs(self, case: SupplyCase, kind: ChoiceAnswer, known: tuple[object, ...]) -> tuple[Mistake, ...]:
         """Return nothing: every wrong option has its own slip."""

@@ -8,6 +8,7 @@ from lablib.optics.frame import OutlineShape
 from lablib.optics.layout import blank_allowance_mm, decentration_mm, minimum_blank_mm
 from lablib.optics.lens import lens_with_least_thickness
 from lablib.optics.prescription import Prescription
+from lablib.optics.supply import STOCK_THICK_PLUS, STOCK_TOO_SMALL, STOCK_WITH_PRISM, Blanks, Supply, supply
 from lablib.questions.layout.frames import draw_frame
 from lablib.questions.lens_form.terms import index_for
 from lablib.questions.practice import usual, usual_rows
@@ -17,6 +18,12 @@ _SHAPES = (OutlineShape(), OutlineShape.superellipse(3.2))
 _BLANKS = usual_rows("blanks")
 # The invented lab's own rule, told in the question: what surfacing must save at the centre [mm].
 WORTH_MM = usual("surfacing_saving")
+# The slip of taking stock, by the reason against it.
+_STOCK_SLIPS = {
+    STOCK_TOO_SMALL: "stock-too-small",
+    STOCK_WITH_PRISM: "stock-with-prism",
+    STOCK_THICK_PLUS: "stock-for-a-thick-plus",
+}
 # Decisions that hang on less than this are not asked [mm].
 _CLEARLY_MM = 0.3
 
@@ -45,7 +52,23 @@ class SupplyCase:
     @property
     def smallest_stock_mm(self) -> float | None:
         """The smallest stock blank that covers; None where there is none."""
-        return next((one for one in self.stock_mm if one >= self.least_blank_mm), None)
+        return self.blanks.smallest_stock_mm(self.least_blank_mm)
+
+    @property
+    def blanks(self) -> Blanks:
+        """What can be had."""
+        return Blanks(stock_mm=self.stock_mm, surfacing_mm=self.surfacing_mm)
+
+    @property
+    def decided(self) -> Supply:
+        """What the lab does."""
+        return supply(
+            self.blanks,
+            least_blank_mm=self.least_blank_mm,
+            prism_prism_d=self.prism_prism_d,
+            saving_mm=self.saving_mm,
+            worth_mm=WORTH_MM,
+        )
 
     @property
     def saving_mm(self) -> float:
@@ -56,10 +79,8 @@ class SupplyCase:
     def why_not_stock(self) -> str | None:
         """The slip of whoever takes stock all the same; None where stock is right."""
         if self.smallest_stock_mm is None:
-            return "stock-too-small"
-        if self.prism_prism_d:
-            return "stock-with-prism"
-        return "stock-for-a-thick-plus" if self.saving_mm > WORTH_MM else None
+            return _STOCK_SLIPS[STOCK_TOO_SMALL]
+        return _STOCK_SLIPS.get(self.decided.reason)
 
 
 def draw_order(draws: Draws) -> SupplyCase | None:
