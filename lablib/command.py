@@ -70,6 +70,30 @@ def _job(arguments: argparse.Namespace) -> int:
     return _HELD if sheet.holds else 0
 
 
+def _outline_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "what", metavar="TICKET.toml|TRACE", help="ticket or frame trace; a bare word names a demo ticket"
+    )
+    parser.add_argument(
+        "--out", metavar="FILE.pdf", type=Path, required=True, help="a PDF file that is not there"
+    )
+    parser.add_argument("--page", choices=("a4", "letter"), default="a4", help="paper, lying on its side")
+
+
+def _outline(arguments: argparse.Namespace) -> int:
+    from lablib.pictures.outline_case import read_case
+    from lablib.pictures.outline_sheet import outline_pdf
+
+    if arguments.out.suffix.lower() != ".pdf":
+        raise LabError(f"{arguments.out} does not end in .pdf: give the name of a PDF file")
+    places.write_new(arguments.out, outline_pdf(read_case(arguments.what), page=arguments.page))
+    print(
+        f"Written to {arguments.out}. Print it at 100 %, then measure its line of 100 mm before the outlines "
+        "are trusted."
+    )
+    return 0
+
+
 def _record_arguments(parser: argparse.ArgumentParser) -> None:
     parser.set_defaults(action=None)
     _learner_argument(parser)
@@ -101,6 +125,7 @@ Subcommand = tuple[str, str, Callable[[argparse.ArgumentParser], None], Callable
 SUBCOMMANDS: tuple[Subcommand, ...] = (
     ("open", "open a lesson in the browser, in a copy of your own", _open_arguments, _open),
     ("job", "work a ticket and print its job sheet", _job_arguments, _job),
+    ("outline", "write both outlines of a frame at true size, to print", _outline_arguments, _outline),
     ("record", "tell what the learner has answered; export or import it", _record_arguments, _record),
 )
 

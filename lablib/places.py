@@ -1,11 +1,13 @@
-"""Where things are: what came with the workbook, and the learner's own folder."""
+"""Where things are: what came with the workbook, the learner's own folder, and files written new."""
 
 import os
 import re
 import tomllib
 import unicodedata
+from contextlib import suppress
 from functools import cache
 from pathlib import Path
+from typing import BinaryIO
 
 from lablib.errors import LabError
 
@@ -95,6 +97,36 @@ def set_learner(name: str) -> None:
     Raises LabError for one that cannot be the name of a folder everywhere.
     """
     os.environ[LEARNER_VARIABLE] = _checked_name(name)
+
+
+def write_new(file: Path, content: bytes) -> None:
+    """Write a file that is not there yet, whole and on the disk, or not at all.
+
+    file: where; content: all of it.
+
+    Raises LabError when the file is there already, or when it cannot be written.
+    """
+    try:
+        with file.open("xb") as new:
+            _fill(file, new, content)
+    except FileExistsError:
+        raise LabError(f"{file} is there already and was left as it is: give another name") from None
+    except OSError as fault:
+        raise LabError(
+            f"{file} cannot be written ({fault.strerror}): give a file in a folder you may write in"
+        ) from None
+
+
+def _fill(file: Path, new: BinaryIO, content: bytes) -> None:
+    try:
+        new.write(content)
+        new.flush()
+        os.fsync(new.fileno())
+    except OSError:
+        # Half a file must not pass for a whole one.
+        with suppress(OSError):
+            file.unlink()
+        raise
 
 
 def _checked_name(given: str) -> str:

@@ -1,12 +1,11 @@
 """What `lablib record` does: the record in plain lines, written to a file, and a file taken in."""
 
-import os
 from collections.abc import Sequence
-from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
 
 from lablib.errors import LabError
+from lablib.places import write_new
 from lablib.study.marking import ANSWERS, State
 from lablib.study.record import Attempt, Record
 from lablib.study.record_exchange import MOST_CHARACTERS
@@ -45,7 +44,7 @@ def export_to(path: Path, file: Path) -> str:
     if not is_there(path):
         raise LabError(f"there is no record {path} to export: give --learner NAME if it is another learner's")
     record = Record(path)
-    _write_new(file, record.export())
+    write_new(file, record.export().encode())
     return f"The record is written to {file}; half-typed answers stay behind."
 
 
@@ -91,30 +90,6 @@ def _printable(words: str) -> str:
 
 def _local(at: str) -> str:
     return datetime.fromisoformat(at).astimezone().strftime("%Y-%m-%d %H:%M")
-
-
-def _write_new(file: Path, text: str) -> None:
-    try:
-        with file.open("x", encoding="utf-8", newline="\n") as new:
-            _fill(file, new, text)
-    except FileExistsError:
-        raise LabError(f"{file} is there already and was left as it is: give another name") from None
-    except OSError as fault:
-        raise LabError(
-            f"{file} cannot be written ({fault.strerror}): give a file in a folder you may write in"
-        ) from None
-
-
-def _fill(file: Path, new, text: str) -> None:
-    try:
-        new.write(text)
-        new.flush()
-        os.fsync(new.fileno())
-    except OSError:
-        # Half an export must not pass for a whole one.
-        with suppress(OSError):
-            file.unlink()
-        raise
 
 
 def _read(file: Path) -> str:

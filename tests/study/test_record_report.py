@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 from full_record import answer, exported, full_record, full_text
 
+from lablib import places
 from lablib.errors import LabError
 from lablib.study import record_report
 from lablib.study.record import Record
@@ -162,7 +163,7 @@ def test_half_a_file_is_not_left_behind(path: Path, tmp_path: Path, monkeypatch:
     def full(_: int) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(record_report.os, "fsync", full)
+    monkeypatch.setattr(places.os, "fsync", full)
 
     assert refused(lambda: export_to(path, file)) == (
         f"{file} cannot be written (No space left on device): give a file in a folder you may write in"
