@@ -3,6 +3,7 @@
 from types import MappingProxyType
 
 from lablib.errors import require_one_of
+from lablib.pictures.asked_across import AcrossPicture
 from lablib.pictures.asked_base import Asked, AskedPicture
 from lablib.pictures.asked_blank import BlankPicture
 from lablib.pictures.asked_cap import CapPicture
@@ -25,6 +26,7 @@ DRAWINGS: MappingProxyType[str, type[AskedPicture]] = MappingProxyType(
         "cap": CapPicture,
         "joints": JointsPicture,
         "level": LevelPicture,
+        "across": AcrossPicture,
     }
 )
 

@@ -93,6 +93,7 @@ LEAST_MARGIN = Look(colour=OKABE_ITO["vermilion"], mark="D")
 CRIBBING = Look(colour=INK, mark="s", width_pt=1.4, hollow=True)
 OPTICAL_CENTRE = Look(colour=INK, mark="+")
 BOXED_CENTRE = Look(colour=INK, mark="x")
+PUPIL = Look(colour=INK, mark="8")
 ENGRAVING = Look(colour=OKABE_ITO["reddish purple"], mark="P", hollow=True)
 
 LOOKS = MappingProxyType({name: value for name, value in globals().items() if isinstance(value, Look)})

@@ -192,6 +192,22 @@ def level(seed: int) -> Case:
     return Case(name="level", values=values, right=right, wrong=near(chance, right, 0.5))
 
 
+def across(seed: int) -> Case:
+    chance = random.Random(seed)
+    x, y = outline(chance, Eye.RIGHT)
+    a, dbl = 2.0 * float(np.abs(x).max()), grid(chance, 12.0, 26.0)
+    values = {"outline_x_mm": tuple(x.tolist()), "outline_y_mm": tuple(y.tolist()), "dbl_mm": dbl}
+    values["zero_mm"] = -(a + dbl / 2.0) - grid(chance, 0.0, 6.0)
+    way = chance.choice(("right", "left"))
+    if chance.random() < 0.5:
+        right = grid(chance, 26.0, 37.0)
+        values |= {"right_pupil_mm": right, "left_pupil_mm": grid(chance, 26.0, 37.0), "from_mm": 0.0}
+    else:
+        right = dbl
+        values["from_mm"] = -dbl / 2.0 if way == "right" else dbl / 2.0
+    return Case(name="across", values=values | {"way": way}, right=right, wrong=near(chance, right, 0.5))
+
+
 MAKE: dict[str, Callable[[int], Case]] = {
     "pair": pair,
     "blank": blank,
@@ -200,4 +216,5 @@ MAKE: dict[str, Callable[[int], Case]] = {
     "cap": cap,
     "joints": joints,
     "level": level,
+    "across": across,
 }

@@ -59,7 +59,11 @@ def is_seen(sign) -> bool:
 
 
 def test_every_drawing_has_a_case_to_be_tested_with():
-    assert set(MAKE) == set(DRAWINGS) == {"pair", "blank", "edge-place", "section", "cap", "joints", "level"}
+    assert (
+        set(MAKE)
+        == set(DRAWINGS)
+        == {"pair", "blank", "edge-place", "section", "cap", "joints", "level", "across"}
+    )
 
 
 @by_name
@@ -81,7 +85,17 @@ def test_an_unknown_drawing_is_said_with_those_there_are():
 def test_missing_and_unknown_values_are_said(name: str):
     values = MAKE[name](1).values
     first = sorted(
-        set(values) - {"show_eyes", "shade", "left_words", "right_words", "engraving_x_mm", "engraving_y_mm"}
+        set(values)
+        - {
+            "show_eyes",
+            "shade",
+            "left_words",
+            "right_words",
+            "engraving_x_mm",
+            "engraving_y_mm",
+            "right_pupil_mm",
+            "left_pupil_mm",
+        }
     )[0]
     without = {key: value for key, value in values.items() if key != first}
 
