@@ -11,6 +11,7 @@ from lablib.optics.polariser import filter_turned_deg, glare_let_through
 from lablib.optics.power_workings import prism_at_workings
 from lablib.optics.prescription import Prescription
 from lablib.optics.reflection import surface_reflectance, transmittance
+from lablib.optics.solid import weight_of_volume_g
 from lablib.optics.terms import direction_term, in_full, prism_step
 from lablib.working import Term, Working
 
@@ -203,6 +204,26 @@ def drop_ball_workings(ball: DropBall) -> tuple[Working, Working]:
         unit="m/s",
     )
     return energy, speed
+
+
+def weight_working(volume_mm3: float, density: float, *, mark: str = "", whose: str = "lens") -> Working:
+    """Return the weight of a volume, worked.
+
+    volume_mm3: [mm3]; density: of the material [g/cm3].
+    mark: put behind every symbol, to tell lenses apart; whose: the lens in words.
+    """
+    return Working(
+        what=f"weight of the {whose}",
+        symbol=f"W{mark}",
+        formula=f"v{mark} / 1000 * rho{mark}",
+        terms=(
+            in_full(f"v{mark}", volume_mm3, "mm3", least_digits=0, meaning=f"volume of the {whose}"),
+            in_full(f"rho{mark}", density, "g/cm3", meaning=f"density of the {whose}"),
+        ),
+        value=weight_of_volume_g(volume_mm3, density),
+        unit="g",
+        source="definition of density; 1 cm3 is 1,000 mm3",
+    )
 
 
 def _index(symbol: str, index: float, meaning: str) -> Term:

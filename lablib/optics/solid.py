@@ -78,7 +78,7 @@ class FinishedLens:
 
         density: of the material [g/cm3].
         """
-        return self.volume_mm3 * density / 1000.0
+        return weight_of_volume_g(self.volume_mm3, density)
 
     def edge_at_mm(self, angle_deg: float) -> float:
         """Return the edge thickness in a direction from the boxed centre [mm].
@@ -87,3 +87,11 @@ class FinishedLens:
         """
         points = self.edge_mm.size
         return float(self.edge_mm[round(angle_deg / 360.0 * points) % points])
+
+
+def weight_of_volume_g(volume_mm3: float, density: float) -> float:
+    """Return the weight of a volume [g].
+
+    volume_mm3: [mm3]; density: of the material [g/cm3].
+    """
+    return volume_mm3 * density / 1000.0

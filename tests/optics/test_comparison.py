@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+from worked import assert_worked
 
 from lablib.errors import LabError
 from lablib.optics.care import care
@@ -9,6 +10,7 @@ from lablib.optics.comparison import InMaterial, compared
 from lablib.optics.frame import Frame
 from lablib.optics.lens import lens_for
 from lablib.optics.material import materials
+from lablib.optics.material_workings import weight_working
 from lablib.optics.prescription import Prescription
 from lablib.optics.solid import FinishedLens
 
@@ -80,3 +82,8 @@ def test_some_of_them_and_what_cannot_be():
         seven(MINUS, 4.0, names=["wood"])
     with pytest.raises(LabError, match="least thickness 0 is out of range"):
         seven(MINUS, 4.0, least_mm=0.0)
+
+
+def test_the_weight_of_a_volume_is_worked():
+    assert_worked([weight_working(5300.0, 1.31, mark="_A", whose="lens A"), weight_working(4000.0, 1.2)])
+    assert weight_working(5300.0, 1.31).result == "6.94 g"
