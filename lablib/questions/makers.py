@@ -8,6 +8,7 @@ from lablib.questions import (
     bench_stack,
     layout,
     lens_form,
+    material,
     multifocals,
     power,
     prescription,
@@ -29,6 +30,7 @@ _TOPICS = (
     prism,
     lens_form,
     multifocals,
+    material,
 )
 MAKERS: Mapping[str, Maker] = MappingProxyType(
     {maker.name: maker for topic in _TOPICS for maker in topic.MAKERS}
