@@ -102,7 +102,7 @@ def crossed_cylinders_workings(
     rx = _in_the_form_of(total, first_axis_deg + turn.value)
     between = (first, second, apart.as_term(), turn.as_term())
     sphere = power_step(
-        "sphere", "S", "C1 * sin(t)^2 + C2 * sin(a - t)^2", between, rx.sphere_d, digits=3, source=_JALIE
+        "sphere", "S", "C1 * (sin(t))^2 + C2 * (sin(a - t))^2", between, rx.sphere_d, digits=3, source=_JALIE
     )
     cylinder = power_step(
         "cylinder",

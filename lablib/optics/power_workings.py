@@ -64,7 +64,7 @@ def power_in_meridian_working(rx: Prescription, meridian_deg: float) -> Working:
     if not rx.cylinder_d:
         return power_step(what, "F", "S", (sphere,), value)
     meridian = direction_term("m", meridian_deg, "meridian")
-    return power_step(what, "F", "S + C * sin(m - A)^2", (sphere, cylinder, meridian, axis_term(rx)), value)
+    return power_step(what, "F", "S + C * (sin(m - A))^2", (sphere, cylinder, meridian, axis_term(rx)), value)
 
 
 def vertex_distance_workings(rx: Prescription, *, from_mm: float, to_mm: float) -> tuple[Working, ...]:
@@ -133,7 +133,7 @@ def power_matrix_workings(rx: Prescription, eye: Eye | str) -> tuple[Working, Wo
     terms = (sphere, cylinder, axis)
     return (
         power_step(
-            "power along 180", "F180", "S + C * sin(A)^2", terms, along_in, digits=3, source=_PRENTICE
+            "power along 180", "F180", "S + C * (sin(A))^2", terms, along_in, digits=3, source=_PRENTICE
         ),
         power_step("cross term of the oblique axis", "Fx", oblique, (cylinder, axis), crossed, digits=3),
         power_step("power along 90", "F90", "S + C * cos(A)^2", terms, along_up, digits=3),

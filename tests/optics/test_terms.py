@@ -51,7 +51,7 @@ def test_the_steps_of_two_eyes_keep_their_symbols_apart():
         *marked(prism_at_workings(left, eye="left", in_mm=2, up_mm=-8), "_L", whose="left eye"),
     )
     assert_worked(steps)
-    assert steps[0].formula == "S_R + C_R * sin(A_R)^2"
+    assert steps[0].formula == "S_R + C_R * (sin(A_R))^2"
     assert [step.symbol for step in steps[-2:]] == ["P_in_L", "P_up_L"]
 
 
