@@ -206,19 +206,19 @@ def drop_ball_workings(ball: DropBall) -> tuple[Working, Working]:
     return energy, speed
 
 
-def weight_working(volume_mm3: float, density: float, *, mark: str = "", whose: str = "lens") -> Working:
+def weight_working(volume_mm3: float, density: float, *, mark: str = "", whose: str = "the lens") -> Working:
     """Return the weight of a volume, worked.
 
     volume_mm3: [mm3]; density: of the material [g/cm3].
     mark: put behind every symbol, to tell lenses apart; whose: the lens in words.
     """
     return Working(
-        what=f"weight of the {whose}",
+        what=f"weight of {whose}",
         symbol=f"W{mark}",
         formula=f"v{mark} / 1000 * rho{mark}",
         terms=(
-            in_full(f"v{mark}", volume_mm3, "mm3", least_digits=0, meaning=f"volume of the {whose}"),
-            in_full(f"rho{mark}", density, "g/cm3", meaning=f"density of the {whose}"),
+            in_full(f"v{mark}", volume_mm3, "mm3", least_digits=0, meaning=f"volume of {whose}"),
+            in_full(f"rho{mark}", density, "g/cm3", meaning=f"density of {whose}"),
         ),
         value=weight_of_volume_g(volume_mm3, density),
         unit="g",

@@ -186,8 +186,8 @@ class MostColour(Maker[ColourCase]):
         Slip(
             name="power-alone",
             step="what makes the colours come apart",
-            words="You took all three for alike because the prism is. Prism times nothing else would be so; "
-            "each material splits it by its own Abbe number.",
+            words="You took all three for alike. The prism is the same in them, but each material splits it "
+            "by its own Abbe number.",
         ),
     )
 

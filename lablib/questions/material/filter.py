@@ -111,7 +111,8 @@ class FilterTurned(Maker[FilterCase]):
                 "Cylinder and filter are in one blank and turn together. An axis comes again after 180 "
                 "degrees, so the shorter way is 90 at most.",
                 f"So turned, even a perfect filter would let {passed:.0f} % of the level glare through. The "
-                "lens is not turned: it is surfaced, with the cylinder at the right angle to the filter.",
+                "lens is not turned: it is surfaced, the cylinder worked where it is ordered and the filter "
+                "level.",
             ),
             workings=(
                 Working(

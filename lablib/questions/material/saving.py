@@ -89,8 +89,8 @@ class IndexSaving(Maker[SavingCase]):
             words=(
                 "A surface bends by index less 1. The higher that is, the flatter the curves that give the "
                 "same power, and with the curves goes what the lens is thicker at one place than at another.",
-                "It is a rule: the thinnest place has the same least thickness in both, so the whole lens "
-                "saves less than that.",
+                "It is a rule. The thinnest place keeps its thickness, so of the whole usually less is "
+                "saved; the panel of the lesson shows the exact lenses beside it.",
             ),
             workings=(saving_working(case.low, case.high),),
         )

@@ -34,7 +34,7 @@ def _told(one: RoomOrder) -> str:
     if one.is_sound:
         return f"Make it as ordered. {one.reason}"
     gravest = one.fitness.found[0]
-    return f"{gravest.decision.capitalize()}. {gravest.reason} {gravest.instead}"
+    return f"{gravest.decision.capitalize()} it. {gravest.reason} {gravest.instead}"
 
 
 def _inside(words: str) -> str:

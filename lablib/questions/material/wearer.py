@@ -109,7 +109,7 @@ class MaterialForWearer(Maker[WearerCase]):
             words=(
                 f"{right.words[0].upper()}{right.words[1:]}.",
                 case.wearer.why,
-                *(f"Not {offer.words}: {offer.told[0].lower()}{offer.told[1:]}" for offer in wrong),
+                *(f'Not "{offer.words}". {offer.told}' for offer in wrong),
             )
         )
 
