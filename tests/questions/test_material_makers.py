@@ -10,10 +10,11 @@ from lablib.optics.fitness import fitness, pairings
 from lablib.optics.operations import is_settled
 from lablib.optics.prescription import Prescription
 from lablib.questions import material
-from lablib.questions.material.colour import ColourCase, FringeCase
+from lablib.questions.material.colour import FringeCase
 from lablib.questions.material.factor import FactorCase
 from lablib.questions.material.filter import FilterCase
 from lablib.questions.material.light import LightCase
+from lablib.questions.material.most_colour import ColourCase
 from lablib.questions.material.orders import of_theme, room_orders, themes
 from lablib.questions.material.saving import SavingCase
 from lablib.questions.material.steps import StepsCase

@@ -1,9 +1,10 @@
 """Questions about materials: index, colour, weight, reflections, toughness, coats, and what goes together."""
 
-from lablib.questions.material.colour import ColourFringe, MostColour
+from lablib.questions.material.colour import ColourFringe
 from lablib.questions.material.factor import CurveFactor
 from lablib.questions.material.filter import FilterTurned
 from lablib.questions.material.light import SurfaceReflectance, TransmittedLight
+from lablib.questions.material.most_colour import MostColour
 from lablib.questions.material.saving import IndexSaving
 from lablib.questions.material.steps import OperationsOrder
 from lablib.questions.material.thickness import SafetyThickness
