@@ -58,8 +58,16 @@ def minimum_blank_mm(outline: Outline, *, x_mm: float, y_mm: float) -> float:
     outline: of the lens.
     x_mm, y_mm: of the blank's centre, the optical centre, from the boxed centre [mm].
     """
-    farthest = np.hypot(outline.x_mm - x_mm, outline.y_mm - y_mm).max()
-    return 2.0 * float(farthest) + blank_allowance_mm()
+    farthest = np.hypot(outline.x_mm - x_mm, outline.y_mm - y_mm).argmax()
+    return blank_reaching_mm(outline.x_mm[farthest] - x_mm, outline.y_mm[farthest] - y_mm)
+
+
+def blank_reaching_mm(x_mm: float, y_mm: float) -> float:
+    """Return the diameter of the blank that reaches a point, with the allowance [mm].
+
+    x_mm, y_mm: the point, from the blank's centre [mm].
+    """
+    return 2.0 * float(np.hypot(x_mm, y_mm)) + blank_allowance_mm()
 
 
 def minimum_blank_rule_mm(effective_diameter_mm: float, in_mm: float) -> float:

@@ -3,8 +3,8 @@
 from lablib.optics.frame import Frame, Outline
 from lablib.optics.layout import (
     blank_allowance_mm,
+    blank_reaching_mm,
     decentration_mm,
-    minimum_blank_mm,
     minimum_blank_rule_mm,
 )
 from lablib.working import Term, Working
@@ -57,26 +57,33 @@ def minimum_blank_workings(outline: Outline, *, x_mm: float, y_mm: float) -> tup
     """
     away_x, away_y = outline.x_mm - x_mm, outline.y_mm - y_mm
     far = int((away_x**2 + away_y**2).argmax())
-    exact = Working(
+    exact = blank_reaching_working(
+        Term(
+            symbol="x",
+            value=away_x[far],
+            unit="mm",
+            meaning="farthest outline point, across from the optical centre",
+        ),
+        Term(symbol="y", value=away_y[far], unit="mm", meaning="the same point, up from it"),
+    )
+    return exact, minimum_blank_rule_working(outline.effective_diameter_mm, abs(x_mm))
+
+
+def blank_reaching_working(across: Term, upright: Term) -> Working:
+    """Return the blank that reaches a point of the outline.
+
+    across, upright: the point from the optical centre, as terms [mm].
+    """
+    return Working(
         what="least blank, exact",
         symbol="D",
-        formula="2 * sqrt(x^2 + y^2) + a",
-        terms=(
-            Term(
-                symbol="x",
-                value=away_x[far],
-                unit="mm",
-                meaning="farthest outline point, across from the optical centre",
-            ),
-            Term(symbol="y", value=away_y[far], unit="mm", meaning="the same point, up from it"),
-            _allowance(),
-        ),
-        value=minimum_blank_mm(outline, x_mm=x_mm, y_mm=y_mm),
+        formula=f"2 * sqrt({across.symbol}^2 + {upright.symbol}^2) + a",
+        terms=(across, upright, _allowance()),
+        value=blank_reaching_mm(across.value, upright.value),
         unit="mm",
         digits=1,
         source="geometry of the real outline",
     )
-    return exact, minimum_blank_rule_working(outline.effective_diameter_mm, abs(x_mm))
 
 
 def minimum_blank_rule_working(effective_diameter_mm: float, in_mm: float) -> Working:

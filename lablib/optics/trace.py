@@ -114,16 +114,25 @@ def _require_whole(thing: str, value: object, unit: str) -> None:
         raise LabError(f"{thing}: {value!r} is not a whole number: give {unit}")
 
 
-def trace_of(outline: Outline, eye: Eye, *, radii: int = 400, traced: str = "frame") -> Trace:
-    """Return the trace that a faultless tracer would read off an outline, about its boxed centre.
+def trace_of(
+    outline: Outline,
+    eye: Eye,
+    *,
+    radii: int = 400,
+    traced: str = "frame",
+    origin_mm: tuple[float, float] = (0.0, 0.0),
+) -> Trace:
+    """Return the trace that a faultless tracer would read off an outline.
 
     outline: of one lens; eye: whose.
     radii: how many, at equal angles.
     traced: as in `Trace`, which also says what it raises.
+    origin_mm: the tracer's own origin, to the observer's right of the boxed centre and above it [mm].
 
     Between two points of the outline the distance is taken as straight in the angle.
     """
     require_in_limits("trace of a rim with", radii, "trace_radii")
+    ring = outline.x_mm + 1j * outline.y_mm - complex(*origin_mm)
     wanted = np.arange(radii) * (360.0 / radii)
-    found = np.interp(wanted, outline.angle_deg, outline.radius_mm, period=360.0)
+    found = np.interp(wanted, np.degrees(np.angle(ring)), np.abs(ring), period=360.0)
     return Trace(eye=eye, radii=tuple(np.rint(found * STEPS).astype(int).tolist()), traced=traced)

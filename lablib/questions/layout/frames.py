@@ -47,6 +47,15 @@ def box_terms(frame: Frame) -> tuple[Term, Term]:
     )
 
 
+def outline_rows(outline: Outline) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Return points round an outline as a row of numbers each way, from the boxed centre [mm].
+
+    outline: of the lens.
+    """
+    every = POINTS // _DRAWN
+    return tuple(outline.x_mm[::every].tolist()), tuple(outline.y_mm[::every].tolist())
+
+
 def outline_drawing(
     name: str, outline: Outline, *, centre_x_mm: float, centre_y_mm: float, **more: object
 ) -> Drawing:
@@ -56,12 +65,12 @@ def outline_drawing(
     outline: of the lens.
     centre_x_mm, centre_y_mm: the optical centre, from the boxed centre [mm].
     """
-    every = POINTS // _DRAWN
+    x, y = outline_rows(outline)
     return Drawing(
         name=name,
         values={
-            "outline_x_mm": tuple(outline.x_mm[::every].tolist()),
-            "outline_y_mm": tuple(outline.y_mm[::every].tolist()),
+            "outline_x_mm": x,
+            "outline_y_mm": y,
             "centre_x_mm": centre_x_mm,
             "centre_y_mm": centre_y_mm,
             **more,
