@@ -70,7 +70,7 @@ class BlankFit:
         return self.blank_mm - self.least.exact_mm
 
     @property
-    def covers(self) -> bool:
+    def blank_covers(self) -> bool:
         """Whether the blank is as large as the least one."""
         return self.spare_mm >= 0.0
 
@@ -84,7 +84,7 @@ class BlankFit:
         Source: plane geometry. The centre must lie within the usable radius of each outline point; the point
         nearest to where it belongs lies on one such circle, or where two of them cross.
         """
-        if self.covers:
+        if self.blank_covers:
             return NO_SHIFT
         found = _nearest_within(self.outline.x_mm + 1j * self.outline.y_mm, self.usable_mm, self.centre_mm)
         if found is None:

@@ -128,7 +128,10 @@ def _lens_rows(name: str, fit: BlankFit) -> list[tuple[str, str, str]]:
         (f"{name}, decentration upright", *_part(fit.up_mm, "up", "down")),
         (f"{name}, least blank, exact", f"{least.exact_mm:.1f}", "mm"),
         (f"{name}, least blank, by rule", f"{least.rule_mm:.1f}", f"mm, {_more(least.rule_more_mm)}"),
-        (f"{name}, blank covers", *(("yes", f"{spare:.1f} mm to spare") if fit.covers else _short(spare))),
+        (
+            f"{name}, blank covers",
+            *(("yes", f"{spare:.1f} mm to spare") if fit.blank_covers else _short(spare)),
+        ),
         (f"{name}, shift to suit it", *_shift(fit)),
     ]
 
@@ -150,7 +153,7 @@ def _part(part: float, plus: str, minus: str) -> tuple[str, str]:
 
 
 def _shift(fit: BlankFit) -> tuple[str, str]:
-    if fit.covers:
+    if fit.blank_covers:
         return "none", ""
     if fit.shift_mm is None:
         return NOT_KNOWN, "no shift would do"
@@ -160,7 +163,7 @@ def _shift(fit: BlankFit) -> tuple[str, str]:
 
 
 def _cost(data: PairOfBlanks) -> tuple[str, str]:
-    if data.right.covers and data.left.covers:
+    if data.right.blank_covers and data.left.blank_covers:
         return "none", ""
     if data.cost is None:
         return NOT_KNOWN, ""
@@ -174,6 +177,6 @@ def _said(fit: BlankFit) -> str:
     place = decentred(fit)
     stands = place if place.startswith("at ") else f"{place} from the boxed centre"
     needs = f"{stands}; it needs {fit.least.exact_mm:.1f} mm"
-    if fit.covers:
+    if fit.blank_covers:
         return f"{needs}, and the {fit.blank_mm:g} mm blank covers"
     return f"{needs}, and the {fit.blank_mm:g} mm blank leaves {fit.beyond_mm.max():.1f} mm uncovered"

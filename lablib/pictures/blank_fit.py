@@ -77,7 +77,7 @@ def verdict(fit: BlankFit) -> str:
     fit: of the lens.
     """
     needs = f"needs {fit.least.exact_mm:.1f} mm, has {fit.blank_mm:g}"
-    if fit.covers:
+    if fit.blank_covers:
         return f"{needs}: covers, {fit.spare_mm:.1f} to spare"
     return f"{needs}: {-fit.spare_mm:.1f} too small"
 

@@ -96,12 +96,12 @@ class LensInFrame:
         self.waste.set_xy(_xy(blank))
         self.glass.set_xy(_xy(rim[::_EVERY]))
         self.blank.set_data(blank.real, blank.imag)
-        self.blank.set(**(BLANK if fit.covers else TOO_SMALL).line())
+        self.blank.set(**(BLANK if fit.blank_covers else TOO_SMALL).line())
         self.usable.set_data(usable.real, usable.imag)
         beyond = np.maximum(fit.beyond_mm, 0.0)
         out = rim - centre
         pulled_in = rim - out / np.abs(out) * beyond
-        self.missing.set_visible(not fit.covers)
+        self.missing.set_visible(not fit.blank_covers)
         self.missing.set_xy(_xy(np.concatenate([_closed(rim), _closed(pulled_in)[::-1]])))
         shown = _closed(np.where(beyond > 0.0, rim, complex(np.nan, np.nan)))
         self.outside.set_data(shown.real, shown.imag)
@@ -128,7 +128,7 @@ class LensInFrame:
         words = f"ED {fit.outline.effective_diameter_mm:.1f}"
         along = [(boxed + share * across, round_about) for share in (-0.6, 0.6, -0.9, 0.9)]
         self._place(self.diameter_words, words, along, taken)
-        words = "" if fit.covers else f"{fit.beyond_mm.max():.1f} not covered"
+        words = "" if fit.blank_covers else f"{fit.beyond_mm.max():.1f} not covered"
         corner = complex(boxed - self.eye.nasal_sign * np.ptp(rim.real) / 2.0, rim.imag.min())
         self._place(self.short_words, words, [(corner, (-1j, -1j - self.eye.nasal_sign))], taken)
 

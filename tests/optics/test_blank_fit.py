@@ -34,7 +34,7 @@ def test_a_blank_that_does_not_cover_and_the_move_that_would_fit_it(eye):
 
     assert got.least.exact_mm == pytest.approx(76.9, abs=0.05)
     assert got.spare_mm == pytest.approx(-6.9, abs=0.05)
-    assert not got.covers
+    assert not got.blank_covers
     assert got.shift_mm == pytest.approx((-3.6, 0.0), abs=0.05)
     rx = Prescription(sphere_d=-3.0)
     pair = prism_of_shifts(rx, rx, right_mm=got.shift_mm, left_mm=got.shift_mm)
@@ -48,7 +48,7 @@ def test_a_blank_that_covers_needs_no_move():
     got = fit(frame=frame, pd_mm=30.0, blank_mm=65.0)
 
     assert got.least.exact_mm == pytest.approx(60.1, abs=0.05)
-    assert got.covers
+    assert got.blank_covers
     assert got.spare_mm == pytest.approx(4.9, abs=0.05)
     assert got.shift_mm == NO_SHIFT
     assert got.beyond_mm.max() == pytest.approx(-got.spare_mm / 2.0)
@@ -75,7 +75,7 @@ def test_after_the_move_the_blank_just_covers_and_no_shorter_move_does(pd_mm, he
     got = fit(eye=eye, pd_mm=pd_mm, height_mm=height_mm, blank_mm=blank_mm)
     move = got.shift_mm
 
-    if got.covers:
+    if got.blank_covers:
         assert move == NO_SHIFT
         return
     assert least_about(got, move) == pytest.approx(blank_mm, abs=1e-6)

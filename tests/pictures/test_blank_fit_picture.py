@@ -127,12 +127,12 @@ def test_what_is_not_covered_is_hatched_drawn_thick_and_put_in_words(drawn):
     picture, shown = drawn
     for eye, lens in picture.lenses.items():
         fit = shown.fit(eye)
-        assert lens.missing.get_visible() is not fit.covers
-        assert lens.blank.get_color() == (BLANK if fit.covers else TOO_SMALL).colour
+        assert lens.missing.get_visible() is not fit.blank_covers
+        assert lens.blank.get_color() == (BLANK if fit.blank_covers else TOO_SMALL).colour
         out = points(lens.outside)
         out = out[np.isfinite(out)]
-        assert (out.size > 0) is not fit.covers
-        if fit.covers:
+        assert (out.size > 0) is not fit.blank_covers
+        if fit.blank_covers:
             assert lens.short_words.get_text() == ""
             continue
         assert np.abs(out - points(lens.centre)).min() >= fit.usable_mm
