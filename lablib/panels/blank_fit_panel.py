@@ -97,9 +97,10 @@ class BlankFitPanel(Panel):
             ("Pupils apart", f"{data.right_pd_mm + data.left_pd_mm:.1f}", "mm"),
             ("Effective diameter", f"{data.right.outline.effective_diameter_mm:.1f}", "mm"),
             ("Circumference", f"{data.right.outline.perimeter_mm:.1f}", "mm"),
+            ("Usable blank", f"{2.0 * data.right.usable_mm:.1f}", "mm"),
+            ("Prism of shifts", *_cost(data)),
             *_lens_rows("Right", data.right),
             *_lens_rows("Left", data.left),
-            ("Prism of both shifts", *_cost(data)),
         ]
 
     def sentence(self, data: PairOfBlanks) -> str:
@@ -124,20 +125,13 @@ def _fit(frame: Frame, eye: Eye, values: Values) -> BlankFit:
 def _lens_rows(name: str, fit: BlankFit) -> list[tuple[str, str, str]]:
     least, spare = fit.least, fit.spare_mm
     return [
-        (f"{name}, decentration across", *_part(fit.in_mm, "in", "out")),
-        (f"{name}, decentration upright", *_part(fit.up_mm, "up", "down")),
-        (f"{name}, least blank, exact", f"{least.exact_mm:.1f}", "mm"),
-        (f"{name}, least blank, by rule", f"{least.rule_mm:.1f}", f"mm, {_more(least.rule_more_mm)}"),
-        (
-            f"{name}, blank covers",
-            *(("yes", f"{spare:.1f} mm to spare") if fit.blank_covers else _short(spare)),
-        ),
-        (f"{name}, shift to suit it", *_shift(fit)),
+        (f"{name}, in or out", *_part(fit.in_mm, "in", "out")),
+        (f"{name}, up or down", *_part(fit.up_mm, "up", "down")),
+        (f"{name}, least blank", f"{least.exact_mm:.1f}", "mm"),
+        (f"{name}, by rule", f"{least.rule_mm:.1f}", f"mm, {_more(least.rule_more_mm)}"),
+        (f"{name}, blank", f"{abs(spare):.1f}", "mm to spare" if fit.blank_covers else "mm too small"),
+        (f"{name}, shift", *_shift(fit)),
     ]
-
-
-def _short(spare_mm: float) -> tuple[str, str]:
-    return "no", f"{-spare_mm:.1f} mm too small"
 
 
 def _more(more_mm: float) -> str:
@@ -169,8 +163,7 @@ def _cost(data: PairOfBlanks) -> tuple[str, str]:
         return NOT_KNOWN, ""
     sideways, upright = data.cost.between
     figure = f"{abs(upright):.2f}"
-    level = "together" if figure == "0.00" else f"together, {figure} up and down between the eyes"
-    return in_words(sideways, 0.0), level
+    return in_words(sideways, 0.0), "" if figure == "0.00" else f"and {figure} up or down"
 
 
 def _said(fit: BlankFit) -> str:

@@ -84,9 +84,9 @@ def verdict(fit: BlankFit) -> str:
 
 _KEY = (
     (10, 46, OUTLINE, "outline"),
-    (100, 46, BLANK, "blank; thin line: usable rim"),
-    (304, 46, DIAMETER, "effective diameter ED"),
-    (478, 46, FARTHEST, "farthest from optical centre"),
+    (94, 46, BLANK, "blank; thin line: usable part"),
+    (318, 46, DIAMETER, "effective diameter"),
+    (476, 46, FARTHEST, "to the farthest point"),
     (136, 20, OPTICAL_CENTRE, "optical centre"),
     (262, 20, PUPIL, "pupil"),
     (342, 20, BOXED_CENTRE, "boxed centre"),

@@ -10,9 +10,11 @@ from lablib.pictures.palette import INK
 from lablib.pictures.window import Box, Window, place
 
 # How far beyond the box a distance is drawn, those of the frame above, those of the wearer below [mm].
-_FIRST_MM, _SECOND_MM, _BELOW_MM, _BESIDE_MM = 3.5, 10.0, 4.0, 2.5
+_FIRST_MM, _SECOND_MM, _BELOW_MM, _BESIDE_MM = 3.5, 3.0, 4.0, 2.5
 _WORDS_PX, _TICK_PX = 8.0, 3.0
-# One distance: from, to [mm], where its words stand (across, up), and the words.
+# No distance is drawn higher: its words would leave the picture [mm].
+_HIGHEST_MM = 57.0
+# One distance: from, to [mm], to which side its words stand (across, up), and the words.
 Distance = tuple[complex, complex, tuple[int, int], str]
 
 
@@ -44,8 +46,10 @@ class Distances:
         ):
             line.set_data([start.real, end.real], [start.imag, end.imag])
             x, y = self.window.px((start + end).real / 2.0, (start + end).imag / 2.0)
-            spot = (x + beside * _WORDS_PX, y + above * _WORDS_PX, beside, 0)
-            place(label, words, [spot], inside=self.window.box_px, taken=taken)
+            spots = [
+                (x + side * beside * _WORDS_PX, y + above * _WORDS_PX, side * beside, 0) for side in (1, -1)
+            ]
+            place(label, words, spots, inside=self.window.box_px, taken=taken)
             taken.append(self._along(start, end))
 
     def _along(self, start: complex, end: complex) -> Box:
@@ -75,7 +79,10 @@ def distances(data: PairOfBlanks) -> tuple[Distance, ...]:
     """
     frame, boxed = data.frame, data.frame.bridge_to_boxed_centre_mm
     top, low = frame.b_mm / 2.0, -frame.b_mm / 2.0
-    first, second = 1j * (top + _FIRST_MM), 1j * (top + _SECOND_MM)
+    # Above the blank, whose rim would run through the words.
+    blank = data.left.up_mm + data.left.blank_mm / 2.0
+    above = min(max(blank, top + 2.0 * _FIRST_MM) + _SECOND_MM, _HIGHEST_MM)
+    first, second = 1j * (top + _FIRST_MM), 1j * above
     outer, inner = boxed + frame.a_mm / 2.0, frame.dbl_mm / 2.0
     aside = complex(-outer - _BESIDE_MM)
     return (
@@ -97,4 +104,4 @@ def _across(data: PairOfBlanks, eye: Eye, low: float) -> Distance:
 def _upright(data: PairOfBlanks, eye: Eye, low: float) -> Distance:
     foot = complex(-eye.nasal_sign * data.pd_mm(eye), low)
     height = data.height_mm(eye)
-    return foot, foot + 1j * height, (eye.nasal_sign, 0), f"height {height:.1f}"
+    return foot, foot + 1j * height, (-eye.nasal_sign, 0), f"height {height:.1f}"
