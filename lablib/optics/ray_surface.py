@@ -46,7 +46,8 @@ def meet(surface: Surface, points: np.ndarray, directions: np.ndarray) -> Met:
             met, gradient, second = _on_conic(surface, own, along)
         else:
             met, gradient, second = _on_torus(surface, own, along)
-        length = np.sqrt(np.einsum("ij,ij->i", gradient, gradient))
+        # Where the normal leans more than square to the axis the surface has curled back on itself.
+        length = np.where(gradient[:, 2] > 0.0, np.sqrt(np.einsum("ij,ij->i", gradient, gradient)), np.nan)
         normals = (gradient / length[:, None]) @ axes.T
         curvatures = (axes * (-second / length[:, None])[:, None, :]) @ axes.T
     return Met(points=met @ axes.T, normals=normals, curvatures=curvatures)

@@ -26,22 +26,24 @@ def obliquity_working(tilt: Tilt) -> tuple[Working, ...]:
     )
 
 
-def tilted_axis_working(tilt: Tilt, axis_deg: float) -> tuple[Working, ...]:
+def tilted_axis_working(tilt: Tilt, axis_deg: float, *, on_lens: bool) -> tuple[Working, ...]:
     """Return the line a tilted and wrapped lens is turned about, worked; nothing where it is turned once.
 
     tilt: how the lens is turned; axis_deg: the axis that the numeric function found [degrees].
+    on_lens: whether the axis is counted on the lens held square, as an order is, or as the eye has it.
 
     It lies at right angles to the direction in which the lens leans.
     """
     if not _is_double(tilt):
         return ()
     lean = tilt.wrap_deg * tilt.eye.nasal_sign * tilt.pantoscopic_deg
+    ratio = "sin(w) / tan(p)" if on_lens else "tan(w) / sin(p)"
     return (
         Working(
             what=f"axis of the cylinder, {tilt.eye} eye",
             symbol="A",
-            formula=f"{'180 - ' if lean > 0.0 else ''}atan(tan(w) / sin(p))",
-            terms=_angles(tilt, all_plus=True),
+            formula=f"{'180 - ' if lean > 0.0 else ''}atan(abs({ratio}))",
+            terms=_angles(tilt),
             value=axis_deg,
             unit="degrees",
             digits=1,
@@ -53,11 +55,8 @@ def _is_double(tilt: Tilt) -> bool:
     return bool(tilt.pantoscopic_deg and tilt.wrap_deg)
 
 
-def _angles(tilt: Tilt, *, all_plus: bool = False) -> tuple[Term, Term]:
-    wrap, pantoscopic = tilt.wrap_deg, tilt.pantoscopic_deg
-    if all_plus:
-        wrap, pantoscopic = abs(wrap), abs(pantoscopic)
+def _angles(tilt: Tilt) -> tuple[Term, Term]:
     return (
-        direction_term("w", wrap, "wrap"),
-        direction_term("p", pantoscopic, "pantoscopic tilt"),
+        direction_term("w", tilt.wrap_deg, "wrap"),
+        direction_term("p", tilt.pantoscopic_deg, "pantoscopic tilt"),
     )

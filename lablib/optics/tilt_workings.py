@@ -42,7 +42,7 @@ def tilt_effect_workings(
         digits=3,
         source=_BOTH_FORMS,
     )
-    return (*oblique, factor, sphere, cylinder, *tilted_axis_working(tilt, reached.axis_deg))
+    return (*oblique, factor, sphere, cylinder, *tilted_axis_working(tilt, reached.axis_deg, on_lens=False))
 
 
 def compensated_workings(sphere_d: float, *, tilt: Tilt, index: float) -> tuple[Working, ...]:
@@ -76,7 +76,14 @@ def compensated_workings(sphere_d: float, *, tilt: Tilt, index: float) -> tuple[
         order.cylinder_d,
         digits=3,
     )
-    return (*oblique, factor, sphere, across, cylinder, *tilted_axis_working(tilt, order.axis_deg))
+    return (
+        *oblique,
+        factor,
+        sphere,
+        across,
+        cylinder,
+        *tilted_axis_working(tilt, order.axis_deg, on_lens=True),
+    )
 
 
 def sphere_factor_working(angle: Term, index: float) -> Working:
