@@ -138,7 +138,7 @@ def _more(more_mm: float) -> str:
     figure = f"{abs(more_mm):.1f}"
     if figure == "0.0":
         return "the same"
-    return f"{figure} too {'much' if more_mm > 0.0 else 'little'}"
+    return f"{figure} {'over' if more_mm > 0.0 else 'under'}"
 
 
 def _part(part: float, plus: str, minus: str) -> tuple[str, str]:
@@ -163,7 +163,8 @@ def _cost(data: PairOfBlanks) -> tuple[str, str]:
         return NOT_KNOWN, ""
     sideways, upright = data.cost.between
     figure = f"{abs(upright):.2f}"
-    return in_words(sideways, 0.0), "" if figure == "0.00" else f"and {figure} up or down"
+    amount, _, base = in_words(sideways, 0.0).partition(" ")
+    return amount, base if figure == "0.00" else f"{base} and {figure} up or down"
 
 
 def _said(fit: BlankFit) -> str:

@@ -67,7 +67,7 @@ def test_it_starts_with_a_pair_that_refuses():
     assert shown["Right, in or out"] == shown["Left, in or out"] == "8.0 mm in"
     assert (shown["Effective diameter"], shown["Usable blank"]) == ("59.7 mm", "68.0 mm")
     assert shown["Right, least blank"] == "76.9 mm"
-    assert shown["Right, by rule"] == "77.7 mm, 0.9 too much"
+    assert shown["Right, by rule"] == "77.7 mm, 0.9 over"
     assert shown["Right, blank"] == "6.9 mm too small"
     assert shown["Right, shift"] == "3.6 out mm"
     assert shown["Prism of shifts"] == "2.14 base in"
@@ -94,7 +94,7 @@ def test_the_rule_knows_no_height():
     panel.handles["right_height_mm"].slider.value = 27.0
 
     assert rows(panel)["Right, up or down"] == "10.0 mm up"
-    assert rows(panel)["Right, by rule"].endswith("too little")
+    assert rows(panel)["Right, by rule"].endswith("under")
 
 
 def test_a_blank_smaller_than_the_outline_is_not_to_be_helped():
