@@ -68,7 +68,7 @@ class WearingPanel(Panel):
         ),
         Slider(name="front_d", label="Front curve", unit="D", low=0, high=16, step=0.25, value=3, **_LENS),
         Slider(
-            name="p_value", label="p value of the front", unit="", low=-3, high=5, step=0.1, value=1, **_LENS
+            name="p_value", label="p value of the front", unit="", low=-1, high=3, step=0.1, value=1, **_LENS
         ),
         Choice(name="made", label="Made", options=(AS_ORDERED, COMPENSATED), value=AS_ORDERED, **_LENS),
         Slider(name="tilt_deg", label="Tilt", unit="degrees", low=-5, high=20, step=1, value=10, **_WORN),

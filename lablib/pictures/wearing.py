@@ -55,7 +55,7 @@ class WearingPicture(KeptPicture):
         self.errors = ErrorCurve(self, _CURVE_PX)
         self.heading = moving_words(self, axes, (10, 421), size=HEADING_PT, color=INK)
         write_still(self, (396, 421), "Power got less power wanted [D], over the gaze", size=HEADING_PT)
-        ScaleBar(self.side, 60.0, 72.0).update()
+        ScaleBar(self.side, 322.0, 396.0).update()
         add_key(self, _KEY)
 
     def update(self, data: WornView) -> None:

@@ -19,7 +19,7 @@ def test_ranges():
     assert got == {
         "power_d": (-10, 10, 0.25, -6),
         "front_d": (0, 16, 0.25, 3),
-        "p_value": (-3, 5, 0.1, 1),
+        "p_value": (-1, 3, 0.1, 1),
         "tilt_deg": (-5, 20, 1, 10),
         "drop_mm": (0, 8, 0.5, 0),
         "vertex_mm": (8, 20, 0.5, 12),
@@ -66,12 +66,12 @@ def test_without_tilt_up_and_down_are_alike():
 
 
 def test_a_gaze_where_no_light_gets_through_has_no_figures():
-    start = {"power_d": -6.0, "front_d": 16.0, "p_value": 5.0, "gaze_deg": -30.0}
-    panel = WearingPanel(**start)
+    start = {"power_d": -10.0, "front_d": 16.0, "p_value": 3.0, "drop_mm": 8.0, "gaze_deg": 30.0}
+    panel = WearingPanel(tilt_deg=-5.0, **start)
 
     assert rows(panel)["Tangential error"] == rows(panel)["Sagittal error"] == NOT_KNOWN
     assert said(panel) == (
-        "Looking 30 degrees down, no light reaches the eye: the surfaces of this lens end before."
+        "Looking 30 degrees up, no light reaches the eye: the surfaces of this lens end before."
     )
 
 
