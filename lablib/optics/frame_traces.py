@@ -145,7 +145,9 @@ class FrameTraces:
         ]
 
     def _bridge(self, dbl_mm: float | None) -> list[Remark]:
-        if None in (dbl_mm, self.dbl_mm) or abs(dbl_mm - self.dbl_mm) <= usual("boxing_differs"):
+        if None in (dbl_mm, self.dbl_mm):
+            return []
+        if round(abs(dbl_mm - self.dbl_mm), _HUNDREDTHS) <= usual("boxing_differs"):
             return []
         text = f"DBL is {dbl_mm:g} mm on the ticket and {self.dbl_mm:g} mm in the trace file: measure it"
         return [Remark(name="bridge-differs", text=text)]

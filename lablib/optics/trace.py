@@ -92,7 +92,7 @@ def require_radius(thing: str, radius: object) -> int:
     Raises LabError for what is no whole number, or out of range.
     """
     _require_whole(thing, radius, "hundredths of a millimetre")
-    require_in_limits(f"{thing}: {radius} is", radius / STEPS, "trace_radius_mm")
+    require_in_limits(f"{thing}: {radius} hundredths or", radius / STEPS, "trace_radius_mm")
     return radius
 
 

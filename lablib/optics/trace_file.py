@@ -16,18 +16,12 @@ from lablib.optics.frame_traces import FrameTraces
 from lablib.optics.limits import require_in_limits
 from lablib.optics.trace import Trace, require_angle, require_radius, trace_format
 from lablib.optics.trace_boxing import Boxing
-from lablib.optics.trace_records import SHOWN, bytes_of, fail, records
+from lablib.optics.trace_records import BOXING_LABELS, SHOWN, bytes_of, fail, records
 
 _WHOLE, _DECIMAL = re.compile(r"[+-]?[0-9]{1,9}"), re.compile(r"[+-]?[0-9]{1,6}(\.[0-9]{0,6})?")
 # What stands for a number that is not known, from memory.
 _NOT_KNOWN = ("", "?")
 _FIELDS_OF_HEADER = 5
-_BOXES = {
-    "HBOX": "a_mm",
-    "VBOX": "b_mm",
-    "FED": "effective_diameter_mm",
-    "CIRC": "circumference_mm",
-}
 
 
 def read_traces(path: Path, *, named: str | None = None) -> FrameTraces:
@@ -90,7 +84,7 @@ class _Reading:
             self._header(line, text)
         elif label in ("R", "A"):
             self._numbers(line, label, text)
-        elif label in (*_BOXES, "DBL", "JOB"):
+        elif label in (*BOXING_LABELS, "DBL", "JOB"):
             if label in self._seen:
                 self._fail(line, f"{label} stands in line {self._seen[label]} already: give it once")
             self._seen[label] = line
@@ -194,7 +188,10 @@ class _Reading:
     def done(self) -> FrameTraces:
         """Return what was read, once the file is at its end."""
         if not self._rims:
-            self._fail(self._last, "the last record, and no TRCFMT among them: a trace begins with one")
+            self._fail(
+                self._last,
+                "the file ends here and no TRCFMT stood in it: a trace begins with one; check the name",
+            )
         rims = {eye.value: self._finished(rim) for eye, rim in self._rims.items()}
         stated = {f"{eye}_stated": self._boxing(at) for at, eye in enumerate(EYES)}
         return self._checked(
@@ -223,6 +220,6 @@ class _Reading:
         )
 
     def _boxing(self, at: int) -> Boxing:
-        found = {_BOXES[label]: values[at] for label, (_, values) in self._boxes.items()}
+        found = {BOXING_LABELS[label]: values[at] for label, (_, values) in self._boxes.items()}
         line = max((line for line, _ in self._boxes.values()), default=self._last)
         return self._checked(line, Boxing, **found)

@@ -1,5 +1,6 @@
 """The records of a trace file: bounded bytes in, `LABEL=value;value` with its line number out."""
 
+import codecs
 import re
 from collections.abc import Iterator
 from pathlib import Path
@@ -9,6 +10,13 @@ from lablib.errors import LabError
 from lablib.optics.trace import trace_format
 
 _RECORD = re.compile(r"([A-Z_][A-Z0-9_]{0,15})=(.*)")
+# Labels of the boxing numbers, and the fields of `trace_boxing.Boxing` that they fill.
+BOXING_LABELS = {
+    "HBOX": "a_mm",
+    "VBOX": "b_mm",
+    "FED": "effective_diameter_mm",
+    "CIRC": "circumference_mm",
+}
 # As much of what was found as a message repeats.
 SHOWN = 40
 
@@ -38,14 +46,15 @@ def bytes_of(path: Path, *, name: str) -> bytes:
 def records(raw: bytes, *, name: str) -> Iterator[tuple[int, str, str]]:
     """Yield every record: the number of its line, its label, and the text behind the equals sign.
 
-    raw: all of a file; name: of it in messages. Empty lines are passed over.
+    raw: all of a file; name: of it in messages. Lines end as on any machine; empty ones, and the mark that
+        some editors put before a text, are passed over.
 
     Raises LabError, naming the line, for one that is too long, is no text, or is no record.
     """
     longest = trace_format()["bounds"]["longest_line"]
-    for number, one in enumerate(raw.split(b"\n"), start=1):
+    for number, one in enumerate(raw.removeprefix(codecs.BOM_UTF8).splitlines(), start=1):
         # Any byte from 128 on is a letter here, so that a name in another script does no harm.
-        line = one.removesuffix(b"\r").decode("latin-1")
+        line = one.decode("latin-1")
         if len(line) > longest:
             fail(name, number, f"{len(line)} characters long, {longest} at most: begin a further R record")
         if any(ord(letter) < ord(" ") and letter != "\t" for letter in line):

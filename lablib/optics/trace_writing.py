@@ -9,15 +9,9 @@ from lablib.errors import LabError
 from lablib.optics.eye import EYES
 from lablib.optics.frame_traces import FrameTraces
 from lablib.optics.trace import Trace, trace_format
+from lablib.optics.trace_records import BOXING_LABELS
 
 _END = "\r\n"
-# As they are read again: plain figures and letters, and none that ends a line.
-_BOXES = (
-    ("HBOX", "a_mm"),
-    ("VBOX", "b_mm"),
-    ("FED", "effective_diameter_mm"),
-    ("CIRC", "circumference_mm"),
-)
 
 
 def trace_text(traces: FrameTraces) -> str:
@@ -36,7 +30,7 @@ def trace_text(traces: FrameTraces) -> str:
 def _head(traces: FrameTraces) -> Iterator[str]:
     if traces.job:
         yield f"JOB={_checked_job(traces.job)}"
-    for label, name in _BOXES:
+    for label, name in BOXING_LABELS.items():
         values = [getattr(traces.stated(eye), name) for eye in EYES]
         if values != [None, None]:
             yield f"{label}={';'.join('?' if one is None else f'{one:.2f}' for one in values)}"

@@ -120,11 +120,21 @@ HEAD = "TRCFMT=1;40;E;R;F"
 NUMBERS = lines()[1:]
 
 
+@pytest.mark.parametrize("end", [b"\n", b"\r", b"\r\n", b"\r\r\n"])
+@pytest.mark.parametrize("before", [b"", b"\xef\xbb\xbf"])
+def test_lines_end_as_on_any_machine_and_a_mark_before_the_text_is_passed_over(end: bytes, before: bytes):
+    given = end.join(one.encode("ascii") for one in lines())
+    assert traces_from(before + given, name="t") == traces_from(raw(lines()), name="t")
+
+
 @pytest.mark.parametrize(
     ("records", "words"),
     [
-        ([], "line 1: the last record, and no TRCFMT among them: a trace begins with one"),
-        (["JOB=1", "DBL=18"], "line 2: the last record, and no TRCFMT among them: a trace begins with one"),
+        ([], "line 1: the file ends here and no TRCFMT stood in it: a trace begins with one"),
+        (
+            ["JOB=1", "DBL=18"],
+            "line 2: the file ends here and no TRCFMT stood in it: a trace begins with one",
+        ),
         ([*NUMBERS, HEAD], "line 1: R stands before any TRCFMT: a trace begins with its header"),
         ([HEAD], "line 1: TRCFMT promises 40 radii, 0 follow"),
         ([HEAD, *NUMBERS[:-1]], "line 1: TRCFMT promises 40 radii, 30 follow"),
@@ -139,7 +149,7 @@ NUMBERS = lines()[1:]
         ),
         (
             [HEAD, "R=2500;-3"],
-            "line 2: radius 2: -3 is -0.03 is out of range: give from 1 to 80 mm",
+            "line 2: radius 2: -3 hundredths or -0.03 is out of range: give from 1 to 80 mm",
         ),
         ([HEAD, "R=2500;;2500"], "line 2: radius 2 '' is not a whole number: write figures alone"),
         ([HEAD, "R=2500;25.5"], "line 2: radius 2 '25.5' is not a whole number: write figures alone"),
