@@ -24,7 +24,7 @@ _RX, _LENS, _FRAME, _POINT = (
     {"group": words} for words in ("Prescription", "Lens", "Frame and wearer", "Point looked through")
 )
 USUAL = "as usual"
-LEAST_MM = {USUAL: None, "1.0 mm": 1.0, "1.5 mm": 1.5, "2.0 mm": 2.0}
+LEAST_MM = {USUAL: None, "1.0": 1.0, "1.5": 1.5, "2.0": 2.0}
 _DBL_MM = 18.0
 _NAMES = tuple(materials())
 
@@ -43,6 +43,7 @@ class MaterialsPanel(Panel):
     draws = MaterialsPicture
     note = (
         f"Distance between lenses {_DBL_MM:g} mm; optical centre on the horizontal midline; no coat. "
+        "Thinnest place in mm, in all alike, or as usual for the material. "
         "Each bar is a share of the longest in its column. Usual thicknesses and the fringe that is noticed "
         "are common practice, from memory. A dress lens, not safety eyewear, however thick."
     )

@@ -58,7 +58,7 @@ def test_how_many_show_colour_is_said_in_words(power, words):
     assert said(MaterialsPanel(sphere_d=power)).endswith(f"noticed in {words}.")
 
 
-@pytest.mark.parametrize(("choice", "least"), [("1.0 mm", 1.0), ("1.5 mm", 1.5), ("2.0 mm", 2.0)])
+@pytest.mark.parametrize(("choice", "least"), [("1.0", 1.0), ("1.5", 1.5), ("2.0", 2.0)])
 def test_one_thinnest_place_for_all(choice, least):
     lenses = MaterialsPanel().at(thinnest=choice).lenses
     assert {round(min(lens.centre_mm, lens.least_edge_mm), 9) for lens in lenses} == {least}
