@@ -48,12 +48,14 @@ def _multifocal(sheet: EyeSheet) -> tuple[Working, ...]:
     if not isinstance(layout, SegmentLayout):
         return ()
     laid, rx = cut_out(sheet.order, layout), sheet.order.prescription
+    jumps = rx is not None and rx.addition_d
     below = layout.segment.centre_below_top_mm
     steps = segment_layout_workings(layout)
+    worked = {*_WORKED, *(step.symbol for step in steps)}
     return (
         *(step for step in steps if step.symbol not in _WORKED),
-        *((image_jump_working(rx.addition_d, centre_below_top_mm=below),) if rx else ()),
-        *(cut_out_workings(laid)[2:] if laid else ()),
+        *((image_jump_working(rx.addition_d, centre_below_top_mm=below),) if jumps else ()),
+        *(step for step in (cut_out_workings(laid) if laid else ()) if step.symbol not in worked),
     )
 
 

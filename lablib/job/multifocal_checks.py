@@ -12,6 +12,11 @@ from lablib.optics.progressive_layout import ProgressiveLayout
 from lablib.optics.segment_layout import SegmentLayout
 
 _SETTLES = "A note on the ticket settles it."
+# What a figure of the distance part leaves out: of a segment, and of a progressive (common practice).
+_ELSEWHERE = (
+    "a segment adds a little, and its blank lies where the segment must come",
+    "a near part adds a little, and the blank lies lower, about the prism reference point",
+)
 
 
 def multifocal_holds(ticket: Ticket) -> list[Hold]:
@@ -120,7 +125,7 @@ def _distance_part(sheet: EyeSheet) -> Finding:
         name="distance-part-alone",
         eye=sheet.eye,
         text="thickness, weight and bench figures are those of the distance part, with the blank about its "
-        "centre: a segment or a near part adds a little, and the blank of a segment lies elsewhere",
+        f"centre: {_ELSEWHERE[sheet.order.lens.design == PROGRESSIVE]}",
     )
 
 

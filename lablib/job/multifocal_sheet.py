@@ -18,7 +18,8 @@ from lablib.optics.segment_prism import image_jump_prism_d
 from lablib.working import plain
 
 MultifocalLayout = SegmentLayout | ProgressiveLayout
-_ROWS = ("Design", "Segment middle, or cross", "Segment top, or cross", "Jump, or engravings")
+_SEGMENT_ROWS = ("Segment middle", "Segment top", "Image jump", "Blank, by its segment")
+_PROGRESSIVE_ROWS = ("Fitting cross", "Engravings, nasal and temporal", "Engravings, level")
 
 
 def multifocal_layout(frame: Frame, order: EyeOrder) -> MultifocalLayout | None:
@@ -79,15 +80,16 @@ def multifocal_dict(order: EyeOrder, layout: MultifocalLayout | None) -> dict[st
 
 
 def _segment_figures(order: EyeOrder, layout: SegmentLayout) -> dict[str, object]:
-    rx, laid = order.prescription, cut_out(order, layout)
-    below = layout.segment.centre_below_top_mm
+    laid, below = cut_out(order, layout), layout.segment.centre_below_top_mm
+    # Without an addition the order is held, and so is the jump.
+    addition = (order.prescription and order.prescription.addition_d) or None
     return {
         "segment_inset_mm": layout.segment_inset_mm,
         "total_inset_mm": layout.total_inset_mm,
         "segment_top_up_mm": layout.top_up_mm,
         "segment_top_below_centre_mm": layout.top_below_centre_mm,
         "segment_share_left": layout.share_left,
-        "image_jump_prism_d": rx and image_jump_prism_d(rx.addition_d, centre_below_top_mm=below),
+        "image_jump_prism_d": addition and image_jump_prism_d(addition, centre_below_top_mm=below),
         "segment_blank_least_mm": laid and laid.least_blank_mm,
         "segment_blank_covers": laid and laid.covers,
     }
@@ -107,43 +109,61 @@ def _progressive_figures(layout: ProgressiveLayout) -> dict[str, object]:
 
 
 def multifocal_rows(ticket: Ticket, order: EyeOrder, layout: MultifocalLayout | None) -> dict[str, str]:
-    """Return the rows of an eye, none where the whole ticket is single vision.
+    """Return the rows of an eye: those of every design in the pair, none where all of it is single vision.
 
     ticket: the job; order: of the eye; layout: of its lens.
     """
-    if all(one.lens.multifocal is None for one in ticket.eyes):
-        return {}
+    kinds = {type(one.lens.multifocal) for one in ticket.eyes} - {type(None)}
+    rows = {"Design": _design_words(order)} if kinds else {}
+    for kind, names, words in (
+        (SegmentOrder, _SEGMENT_ROWS, _segment_words),
+        (ProgressiveDesign, _PROGRESSIVE_ROWS, _progressive_words),
+    ):
+        if kind not in kinds:
+            continue
+        if not isinstance(order.lens.multifocal, kind):
+            rows |= dict.fromkeys(names, "-")
+        elif layout is None:
+            rows |= dict.fromkeys(names, "held")
+        else:
+            rows |= dict(zip(names, words(order, layout), strict=True))
+    return rows
+
+
+def _design_words(order: EyeOrder) -> str:
     ordered = order.lens.multifocal
     if ordered is None:
-        return dict(zip(_ROWS, (SINGLE_VISION, "-", "-", "-"), strict=True))
-    words = ordered.words if isinstance(ordered, ProgressiveDesign) else ordered.segment.words
-    rest = ("held", "held", "held")
-    if isinstance(layout, SegmentLayout):
-        rest = _segment_words(order, layout)
-    elif layout is not None:
-        rest = _progressive_words(layout)
-    return dict(zip(_ROWS, (words, *rest), strict=True))
+        return SINGLE_VISION
+    return ordered.words if isinstance(ordered, ProgressiveDesign) else ordered.segment.words
 
 
-def _segment_words(order: EyeOrder, layout: SegmentLayout) -> tuple[str, str, str]:
-    jump = _segment_figures(order, layout)["image_jump_prism_d"]
+def _segment_words(order: EyeOrder, layout: SegmentLayout) -> tuple[str, str, str, str]:
+    figures = _segment_figures(order, layout)
+    jump, least = figures["image_jump_prism_d"], figures["segment_blank_least_mm"]
+    covers = "covers" if figures["segment_blank_covers"] else "does NOT cover"
     return (
-        f"{_way(layout.total_inset_mm, 'in', 'out')} (inset {plain(layout.segment_inset_mm, 1)})",
-        _way(layout.top_up_mm, "above midline", "below midline"),
+        f"{_across(layout.total_inset_mm)} (inset {plain(layout.segment_inset_mm, 1)})",
+        _upright(layout.top_up_mm),
         "held" if jump is None else f"{jump:.2f} prism D base down",
+        "its inset and drop not given" if least is None else f"least {least:.1f} mm, {covers}",
     )
 
 
-def _progressive_words(layout: ProgressiveLayout) -> tuple[str, str, str]:
-    inwards, upwards = layout.cross_mm
+def _progressive_words(order: EyeOrder, layout: ProgressiveLayout) -> tuple[str, str, str]:
     nasal, temporal = layout.mark(NASAL_ENGRAVING), layout.mark(TEMPORAL_ENGRAVING)
-    level = _way(nasal.up_mm, "above", "below")
     return (
-        _way(inwards, "in", "out"),
-        _way(upwards, "above midline", "below midline"),
-        f"{plain(nasal.in_mm, 1)} and {plain(temporal.in_mm, 1)} in, {level}",
+        f"{_across(layout.cross_mm[0])}, {_upright(layout.cross_mm[1])}",
+        f"{_across(nasal.in_mm)} and {_across(temporal.in_mm)}",
+        _upright(nasal.up_mm),
     )
 
 
-def _way(value: float, plus: str, minus: str) -> str:
-    return f"{plain(abs(value), 1)} mm {plus if value >= 0.0 else minus}"
+def _across(value: float) -> str:
+    return f"{plain(abs(value), 1)} mm {'in' if value >= 0.0 else 'out'}"
+
+
+def _upright(value: float) -> str:
+    size = plain(abs(value), 1)
+    if not float(size):
+        return "on the midline"
+    return f"{size} mm {'above' if value > 0.0 else 'below'} midline"

@@ -140,9 +140,10 @@ def _lens(fields: Fields, shared: object) -> LensOrder | None:
     inner = Fields(merged, where=f"{fields.where}.lens" if own else "lens", faults=fields.faults)
     made_of = _material(inner)
     numbers = {key: inner.number(key) for key in _ALTERNATIVES}
+    before = len(fields.faults)
     words = {key: inner.text(key) for key in ("design", "supply", "coat")}
     diameter = inner.number("blank_diameter_mm", required=True)
-    multifocal, before = None, len(fields.faults)
+    multifocal = None
     with inner.noting():
         multifocal = read_multifocal(inner, words["design"])
     inner.done()

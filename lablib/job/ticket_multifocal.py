@@ -1,8 +1,8 @@
 """The multifocal part of a ticket's lens table, read and written."""
 
-from lablib.errors import LabError
+from lablib.errors import LabError, require_one_of
 from lablib.job.fields import Fields
-from lablib.job.multifocal_order import CHART_KEYS, PROGRESSIVE, Multifocal, SegmentOrder
+from lablib.job.multifocal_order import CHART_KEYS, DESIGNS, PROGRESSIVE, Multifocal, SegmentOrder
 from lablib.optics.progressive import ProgressiveDesign, progressive, progressive_names
 from lablib.optics.segment import STYLES, Segment, segment, segment_names, usual_segment
 
@@ -22,18 +22,25 @@ def read_multifocal(fields: Fields, design: str | None) -> Multifocal | None:
 
     fields: the lens table; design: as it is written, None for single vision.
 
-    Raises LabError for what does not go together.
+    None too where a key cannot be read, which is a fault of its own.
+
+    Raises LabError for a design that is not known, and for what does not go together.
     """
+    if design is not None:
+        require_one_of("design", design, DESIGNS)
     if design in STYLES:
         return _segment_order(fields, design)
     return _chart(fields) if design == PROGRESSIVE else None
 
 
-def _segment_order(fields: Fields, style: str) -> SegmentOrder:
+def _segment_order(fields: Fields, style: str) -> SegmentOrder | None:
+    before = len(fields.faults)
     name = fields.text("segment")
     sizes = {key: fields.number(key) for key in _SIZES}
     blank = {key: fields.number(f"blank_segment_{key}_mm") for key in ("inset", "drop")}
     given = {key.removeprefix("segment_"): value for key, value in sizes.items() if value is not None}
+    if len(fields.faults) > before:
+        return None
     return SegmentOrder(
         segment=_segment(style, name, given),
         blank_inset_mm=blank["inset"],
@@ -56,11 +63,14 @@ def _segment(style: str, name: str | None, sizes: dict[str, float]) -> Segment:
     return Segment(style=style, **sizes)
 
 
-def _chart(fields: Fields) -> ProgressiveDesign:
+def _chart(fields: Fields) -> ProgressiveDesign | None:
+    before = len(fields.faults)
     name = fields.text("chart")
     own = {key: fields.number(key) for key in CHART_KEYS}
     own["addition_on"] = fields.text("addition_on")
     given = {key: value for key, value in own.items() if value is not None}
+    if len(fields.faults) > before:
+        return None
     if name is None:
         missing = [key for key in _NEEDED if key not in given]
         if missing:

@@ -55,28 +55,42 @@ def minimum_blank_workings(outline: Outline, *, x_mm: float, y_mm: float) -> tup
 
     outline: of the lens; x_mm, y_mm: the optical centre from the boxed centre [mm].
     """
-    away_x, away_y = outline.x_mm - x_mm, outline.y_mm - y_mm
-    far = int((away_x**2 + away_y**2).argmax())
-    exact = blank_reaching_working(
-        Term(
-            symbol="x",
-            value=away_x[far],
-            unit="mm",
-            meaning="farthest outline point, across from the optical centre",
-        ),
-        Term(symbol="y", value=away_y[far], unit="mm", meaning="the same point, up from it"),
+    exact = blank_about_working(
+        outline, x_mm=x_mm, y_mm=y_mm, what="least blank, exact", symbol="D", centre="the optical centre"
     )
     return exact, minimum_blank_rule_working(outline.effective_diameter_mm, abs(x_mm))
 
 
-def blank_reaching_working(across: Term, upright: Term) -> Working:
+def blank_about_working(
+    outline: Outline, *, x_mm: float, y_mm: float, what: str, symbol: str, centre: str
+) -> Working:
+    """Return the least blank about a point, exactly.
+
+    outline: of the lens; x_mm, y_mm: the blank's centre from the boxed centre [mm].
+    what, symbol: of the result; centre: what lies at the blank's centre, in words.
+    """
+    away_x, away_y = outline.x_mm - x_mm, outline.y_mm - y_mm
+    far = int((away_x**2 + away_y**2).argmax())
+    across = f"farthest outline point, across from {centre}"
+    return blank_reaching_working(
+        Term(symbol="x", value=away_x[far], unit="mm", meaning=across),
+        Term(symbol="y", value=away_y[far], unit="mm", meaning="the same point, up from it"),
+        what=what,
+        symbol=symbol,
+    )
+
+
+def blank_reaching_working(
+    across: Term, upright: Term, *, what: str = "least blank, exact", symbol: str = "D"
+) -> Working:
     """Return the blank that reaches a point of the outline.
 
-    across, upright: the point from the optical centre, as terms [mm].
+    across, upright: the point from the blank's centre, as terms [mm].
+    what, symbol: of the result.
     """
     return Working(
-        what="least blank, exact",
-        symbol="D",
+        what=what,
+        symbol=symbol,
         formula=f"2 * sqrt({across.symbol}^2 + {upright.symbol}^2) + a",
         terms=(across, upright, _allowance()),
         value=blank_reaching_mm(across.value, upright.value),

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from lablib.errors import require_between
 from lablib.optics.eye import Eye
 from lablib.optics.limits import require_in_limits
+from lablib.optics.power import without_noise
 from lablib.optics.practice import usual
 from lablib.optics.prism import imbalance
 
@@ -29,12 +30,12 @@ class TwoHeights:
 
     def __post_init__(self) -> None:
         for eye in Eye:
-            require_in_limits(f"height of the {eye} eye", getattr(self, f"{eye}_mm"), "segment_height_mm")
+            require_in_limits(f"height of the {eye} eye", getattr(self, f"{eye}_mm"), "height_mm")
 
     @property
     def right_over_left_mm(self) -> float:
         """Right height less left height [mm]."""
-        return self.right_mm - self.left_mm
+        return without_noise(self.right_mm - self.left_mm)
 
     @property
     def higher(self) -> Eye | None:

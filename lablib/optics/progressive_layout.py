@@ -11,6 +11,7 @@ from lablib.optics.clipping import area_mm2, circle, clipped, ring_of
 from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame
 from lablib.optics.layout import decentration_mm
+from lablib.optics.power import without_noise
 from lablib.optics.practice import usual
 from lablib.optics.progressive import (
     FITTING_CROSS,
@@ -74,7 +75,8 @@ class ProgressiveLayout:
     @property
     def room_above_short_mm(self) -> float:
         """How much room is missing above the cross [mm]; 0 where there is enough."""
-        return max(self.design.least_above_cross_mm - (self.frame.b_mm - self.height_mm), 0.0)
+        above = without_noise(self.frame.b_mm - self.height_mm)
+        return max(self.design.least_above_cross_mm - above, 0.0)
 
     @property
     def near_centre_room_mm(self) -> float:

@@ -14,6 +14,7 @@ from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame
 from lablib.optics.layout import decentration_mm
 from lablib.optics.limits import require_in_limits
+from lablib.optics.power import without_noise
 from lablib.optics.segment import Segment
 
 
@@ -127,7 +128,7 @@ class SegmentLayout:
     @property
     def top_below_centre_mm(self) -> float:
         """Top of the segment, below the distance centre [mm]; minus where it lies above."""
-        return self.distance_centre_mm[1] - self.top_up_mm
+        return without_noise(self.distance_centre_mm[1] - self.top_up_mm)
 
     @property
     def segment_centre_mm(self) -> tuple[float, float]:

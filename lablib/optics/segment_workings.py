@@ -5,7 +5,7 @@ Every value is the numeric function's; only the steps are written here.
 
 from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame
-from lablib.optics.layout_workings import decentration_workings, minimum_blank_workings
+from lablib.optics.layout_workings import blank_about_working, decentration_workings
 from lablib.optics.power_workings import prism_at_workings
 from lablib.optics.prescription import Prescription
 from lablib.optics.segment_blank import CutOut
@@ -176,7 +176,14 @@ def cut_out_workings(cut_out: CutOut) -> tuple[Working, ...]:
     top = top_up_working(layout.frame, segment_height_mm=layout.segment_height_mm)
     inwards, upwards = cut_out.blank_centre_mm
     outline = layout.frame.outline(layout.eye)
-    exact, _ = minimum_blank_workings(outline, x_mm=layout.eye.nasal_sign * inwards, y_mm=upwards)
+    exact = blank_about_working(
+        outline,
+        x_mm=layout.eye.nasal_sign * inwards,
+        y_mm=upwards,
+        what="least blank with its segment in place",
+        symbol="D_s",
+        centre="the blank's centre",
+    )
     return (
         total,
         top,

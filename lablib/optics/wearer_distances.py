@@ -96,7 +96,7 @@ def height_after_adjusting_mm(height_mm: float, *, raised_mm: float) -> float:
     Source: common practice.
     """
     raised = require_in_limits("frame moved on the face by", raised_mm, "raised_mm")
-    left = require_between("height_mm", height_mm, low=0.0, high=70.0, unit="mm") - raised
+    left = require_in_limits("height_mm", height_mm, "height_mm") - raised
     if left <= 0.0:
         raise LabError(
             f"height {height_mm:g} mm in a frame raised {raised:g} mm leaves {left:g} mm: measure it again "

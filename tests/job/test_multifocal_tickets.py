@@ -138,6 +138,15 @@ def test_what_is_written_of_a_progressive_reads_back(lens: dict):
             "segment_width_mm with segment_depth_mm and segment_centre_below_top_mm",
         ),
         (
+            LENS | {"design": "bifocal"},
+            {},
+            "[lens] design 'bifocal' is not known: give one of single vision, flat top, round segment, "
+            "curved top, progressive",
+        ),
+        (LENS | {"design": 28.0}, {}, "[lens] design = 28.0 is not text: put it in quotes"),
+        (FLAT | {"segment": 28}, {}, "[lens] segment = 28 is not text: put it in quotes"),
+        (GENERAL | {"chart": 1}, wearer(), "[lens] chart = 1 is not text: put it in quotes"),
+        (
             FLAT | {"segment_width_mm": 28.0},
             {},
             "[lens] segment = 'flat-top-28' and sizes of its own are both there: give one of the two",
@@ -263,7 +272,11 @@ def test_a_progressive_is_laid_out_on_the_sheet():
     assert (found_right["cross_up_mm"], found_left["cross_up_mm"]) == (3.0, 4.0)
     assert (found_right["nasal_engraving_up_mm"], found_left["nasal_engraving_up_mm"]) == (-1.0, 0.0)
     assert found_right["nasal_engraving_in_mm"] - found_right["temporal_engraving_in_mm"] == 34.0
-    assert "20.5 and -13.5 in, 1.0 mm below" in as_text(sheet)
+    text = as_text(sheet)
+    assert "3.5 mm in, 3.0 mm above midline" in text
+    assert "20.5 mm in and 13.5 mm out" in text
+    level = next(line for line in text.splitlines() if line.startswith("Engravings, level"))
+    assert level.split("  ")[-1].strip() == "on the midline"
     assert held(sheet) == []
 
 
@@ -271,6 +284,20 @@ def test_a_single_vision_sheet_says_nothing_of_segments():
     sheet = work(ticket())
     assert "multifocal" not in as_dict(sheet)["right"]
     assert "Segment" not in as_text(sheet)
+
+
+def test_the_sheet_says_whether_the_blank_carries_its_segment():
+    text = as_text(work(bifocals(ON_BLANK | {"blank_diameter_mm": 56.0})))
+    row = next(line for line in text.splitlines() if line.startswith("Blank, by its segment"))
+    assert row.count("does NOT cover") == 2
+    assert "its inset and drop not given" in as_text(work(bifocals()))
+
+
+def test_the_least_blanks_about_two_centres_have_names_of_their_own():
+    steps = [step for step in explain_eye(work(bifocals(ON_BLANK)).eyes[0]) if "blank" in step.what]
+    assert len({step.symbol for step in steps}) == len(steps)
+    (carried,) = (step for step in steps if step.symbol == "D_s")
+    assert carried.terms[0].meaning == "farthest outline point, across from the blank's centre"
 
 
 def test_one_eye_may_be_single_vision():
@@ -306,7 +333,8 @@ def test_a_bifocal_waits_for_what_is_missing(missing: str, name: str, words: str
     sheet = work(bifocals(right=eye, left=eye))
     assert held(sheet) == [name, name]
     assert words in sheet.holds[0].question
-    assert "Segment middle, or cross" in as_text(sheet)
+    row = next(line for line in as_text(sheet).splitlines() if line.startswith("Image jump"))
+    assert row.count("held") == 2
 
 
 def test_a_progressive_waits_for_its_height():
@@ -314,6 +342,23 @@ def test_a_progressive_waits_for_its_height():
     sheet = work(progressives(eye, eye))
     assert held(sheet) == ["fitting-height-missing"] * 2
     assert "at what height does the fitting cross stand?" in sheet.holds[0].question
+
+
+@pytest.mark.parametrize("height_mm", [3.0, 50.0])
+def test_a_cross_may_stand_where_no_segment_does(height_mm: float):
+    """The sheet holds or finds; the height of a cross has other limits than the top of a segment."""
+    frame = FRAME | {"a_mm": 54.0, "b_mm": 62.0}
+    sheet = work(progressives(wearer(height_mm=height_mm), wearer(height_mm=height_mm), frame=frame))
+    assert held(sheet) == (["height-below-least-fitting"] * 2 if height_mm < 18.0 else [])
+
+
+def test_a_millimetre_of_height_is_a_millimetre_and_room_enough_is_enough():
+    """16.1 less 15.1, and 10 less what is left of 33.3 above 23.3: the last bit decides nothing."""
+    frame, lens = FRAME | {"b_mm": 33.3}, GENERAL | {"chart": "short"}
+    sheet = work(progressives(wearer(height_mm=16.1), wearer(height_mm=15.1), frame=frame, lens=lens))
+    assert held(sheet) == []
+    high = wearer(height_mm=23.3)
+    assert "little-room-above-the-cross" not in found(progressives(high, high, frame=frame))
 
 
 def test_a_cross_below_the_least_fitting_height_is_held():

@@ -252,8 +252,8 @@ def test_the_charts_say_that_they_are_invented():
             "nasal engraving, up '0' is not a number: give a number in mm",
         ),
         (
-            lambda: TwoHeights(right_mm=18.0, left_mm=60.0),
-            "height of the left eye 60 is out of range: give from 4 to 45 mm",
+            lambda: TwoHeights(right_mm=18.0, left_mm=80.0),
+            "height of the left eye 80 is out of range: give from 0 to 70 mm above the lowest tangent",
         ),
         (
             lambda: remake_imbalance_prism_d(kept_down_prism_d=-1.0, new_down_prism_d=0.0),
