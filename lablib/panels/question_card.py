@@ -130,6 +130,7 @@ class QuestionCard:
             values=question.drawing.values,
             given=_number(given),
             right=_number(question.right) if self.place.is_over else None,
+            is_over=self.place.is_over,
         )
         self._picture.update(asked)
         self._image.value = self._picture.png()

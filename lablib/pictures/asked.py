@@ -4,7 +4,7 @@ from types import MappingProxyType
 
 from lablib.errors import require_one_of
 from lablib.pictures.asked_across import AcrossPicture
-from lablib.pictures.asked_base import Asked, AskedPicture
+from lablib.pictures.asked_base import Asked
 from lablib.pictures.asked_blank import BlankPicture
 from lablib.pictures.asked_cap import CapPicture
 from lablib.pictures.asked_edge_place import EdgePlacePicture
@@ -12,12 +12,13 @@ from lablib.pictures.asked_joints import JointsPicture
 from lablib.pictures.asked_level import LevelPicture
 from lablib.pictures.asked_pair import PairPicture
 from lablib.pictures.asked_section import SectionPicture
+from lablib.pictures.asked_ticket import TicketPicture
 from lablib.pictures.kept import KeptPicture
 from lablib.study.question import Drawing
 
 __all__ = ["DRAWINGS", "Asked", "picture_for"]
 
-DRAWINGS: MappingProxyType[str, type[AskedPicture]] = MappingProxyType(
+DRAWINGS: MappingProxyType[str, type[KeptPicture]] = MappingProxyType(
     {
         "pair": PairPicture,
         "blank": BlankPicture,
@@ -27,6 +28,7 @@ DRAWINGS: MappingProxyType[str, type[AskedPicture]] = MappingProxyType(
         "joints": JointsPicture,
         "level": LevelPicture,
         "across": AcrossPicture,
+        "ticket": TicketPicture,
     }
 )
 

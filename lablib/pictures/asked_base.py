@@ -34,6 +34,8 @@ class Asked:
     given: the learner's value as it was understood, or where the marker stands [unit of the answer];
         None for none.
     right: the right value, once the question was answered [unit of the answer]; None before.
+    is_over: whether the question is over, so that what was kept back is shown; where the answer is picked,
+        this alone tells.
 
     Raises LabError for a given or right value that is not a finite number.
     """
@@ -41,6 +43,7 @@ class Asked:
     values: Mapping[str, object]
     given: float | None = None
     right: float | None = None
+    is_over: bool = False
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "values", MappingProxyType(dict(self.values)))

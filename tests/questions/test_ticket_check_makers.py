@@ -11,6 +11,7 @@ from lablib.questions.ticket_check.drawn import Ticket, ticket
 from lablib.questions.ticket_check.kinds import Kind, kinds
 from lablib.questions.ticket_check.make_or_hold import TicketCase
 from lablib.questions.ticket_check.order import Doubt, Order, asked
+from lablib.questions.ticket_check.paper import drawing
 from lablib.questions.ticket_check.write import WritingCase
 from lablib.study.draws import Draws
 from lablib.study.marking import State, mark
@@ -115,10 +116,11 @@ def words(question: Question) -> list[str]:
 def test_a_ticket_with_a_fault_is_held_with_the_readers_question():
     question = settled(MakeOrHold(), case_of("axis-missing", TICKETS["axis-missing"][0]))
     assert question.prompt == (
-        "An invented ticket. Frame and distances are in order. Of the lenses it says:",
+        "An invented ticket, printed. Of the lenses it says:",
         'Right eye: "-2.25 -1.00".',
         'Left eye: "-2.00 -0.75 x 170".',
         "Note: none.",
+        "Frame A 52, B 38, DBL 18, vertex distance 12; PD 31 and height 20 in each eye: these are in order.",
         "Do you make it or hold it?",
     )
     assert words(question) == [
@@ -152,9 +154,78 @@ def test_a_degree_sign_is_read_and_a_letter_is_asked_about():
         for kind, mark in (("degree-sign", "°"), ("degree-letter", "o"))
     )
     assert (sign.right, letter.right) == ("make", "hold")
-    assert words(sign)[1] == words(letter)[1] == "hold it and ask: Is the axis 005 or 050?"
+    assert (
+        words(sign)[1] == words(letter)[1] == "hold it and ask about the right eye: Is the axis 005 or 050?"
+    )
     assert words(sign)[2] == "make it, with axis 050"
     assert words(letter)[2] == "make it, with axis 005, the letter being a degree sign"
+
+
+# Which field of a ticket is in doubt, written out by hand.
+DOUBTS = {
+    "axis-missing": "the axis",
+    "axis-without-cylinder": "the cylinder and the axis",
+    "sign-missing": "the sphere",
+    "point-missing": "the cylinder",
+    "prism-without-base": "the base",
+    "degree-letter": "the axis",
+    "opposite-signs": "the sphere",
+    "additions-differ": "the addition",
+    "addition-in-one-eye": "the addition",
+}
+
+
+@by_kind
+def test_a_paper_ticket_has_the_fields_in_doubt_by_their_names(kind: Kind):
+    for seed in SEEDS:
+        one = ticket(kind.key, Draws(seed))
+        values = drawing(one).values
+        assert (not values["doubtful"], not values["doubt"]) == (not kind.is_fault, not kind.is_fault)
+        named = {eye for eye in Eye if any(name.startswith(eye) for name in values["doubtful"])}
+        both = kind.key in ("opposite-signs", "additions-differ", "addition-in-one-eye")
+        assert named == (set() if not kind.is_fault else set(Eye) if both else {one.sound_eye.other})
+        for name in values["doubtful"]:
+            eye, column = name.split(" ")
+            assert column in values["doubt"]
+            assert both or f"of the {eye} eye" in values["doubt"]
+        if kind.is_fault and not one.part:
+            assert values["doubt"].startswith(DOUBTS[kind.key])
+
+
+def test_a_part_that_was_drawn_to_be_in_doubt_is_the_one_that_is():
+    parts = set()
+    for kind, right in (
+        ("sign-missing", lambda text: text[0] in "+-"),
+        ("point-missing", lambda text: "." in text),
+    ):
+        for seed in SEEDS:
+            one = ticket(kind, Draws(seed))
+            sphere, cylinder, *_ = drawing(one).values[one.sound_eye.other]
+            assert [right(sphere), right(cylinder)] == [one.part != "sphere", one.part != "cylinder"]
+            parts.add(one.part)
+    assert parts == {"sphere", "cylinder"}
+
+
+def test_each_part_of_a_line_stands_in_its_own_field():
+    order = Order(right="-2.25 x 5o add 2.00", left="pl -.5 x 0", prism_eye=Eye.LEFT, prism_prism_d=1.5)
+    values = drawing(Ticket(kind="commas", order=order, sound_eye=Eye.LEFT, sound=SOUND)).values
+    assert values["right"] == ("-2.25", "", "5o", "2.00", "", "", "31", "20")
+    assert values["left"] == ("pl", "-.5", "0", "", "1.50", "", "31", "20")
+    assert values["frame"] == "A 52, B 38, DBL 18, vertex distance 12"
+
+
+def test_what_is_ringed_is_said_in_the_solution_too():
+    question = settled(MakeOrHold(), case_of("axis-missing", TICKETS["axis-missing"][0]))
+    assert question.drawing.values["doubtful"] == ("right axis",)
+    assert question.solution.words[-1] == "Ringed on the ticket: the axis of the right eye."
+    sound = settled(MakeOrHold(), case_of("two-forms", TICKETS["two-forms"][0]))
+    assert sound.solution.words[-1] == "Nothing is ringed on the ticket."
+
+
+def test_a_strong_lens_is_not_held_for_its_vertex_distance():
+    assert asked(Order(right="-5.50 -1.00 x 010", left="-5.25 DS")) == ()
+    for maker in (MakeOrHold(), SortTickets()):
+        assert any("vertex distance 12" in words for words in maker.make(1).prompt)
 
 
 def test_faults_and_sound_tickets_come_about_as_often():

@@ -153,7 +153,7 @@ class NearLens(_FromAddition):
     def hints(self, case: Prescription) -> tuple[str, ...]:
         """Return hints."""
         return (
-            "For near the eye gets more plus, by the whole addition.",
+            "For near the lens must have more plus, by the whole addition.",
             "Is the addition a power on one meridian, or on all? So which part of the lens takes it up?",
         )
 

@@ -131,7 +131,7 @@ class Transpose(_LensQuestion):
     def hints(self, case: Prescription) -> tuple[str, ...]:
         """Return hints from the whole lens to its parts."""
         return (
-            "The lens stays the same. Which power has it along its axis, and which across it?",
+            "The lens stays the same. Which power does it have along its axis, and which across it?",
             "What is across the axis becomes the sphere: sphere and cylinder together, with their signs.",
             "The cylinder changes its sign. The axis turns by 90 degrees; it stays above 0 and up to 180.",
         )

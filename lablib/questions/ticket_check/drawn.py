@@ -10,6 +10,9 @@ from lablib.optics.prescription import Prescription
 from lablib.questions.ticket_check.order import Order
 from lablib.study.draws import Draws
 
+# The first two words of a line.
+_PARTS = ("sphere", "cylinder")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ticket:
@@ -19,6 +22,7 @@ class Ticket:
     order: the lenses as written.
     sound_eye, sound: an eye whose line is in order, and its lens.
     axis_deg: an axis of one figure that can be misread, 0 for none [degrees].
+    part: "sphere" or "cylinder", where either can be in doubt and this one is.
     """
 
     kind: str
@@ -26,6 +30,12 @@ class Ticket:
     sound_eye: Eye
     sound: Prescription
     axis_deg: int = 0
+    part: str = ""
+
+    @property
+    def odd_eye(self) -> Eye:
+        """The eye that is not in order, or looks odd."""
+        return self.sound_eye.other
 
 
 def ticket(kind: str, draws: Draws) -> Ticket:
@@ -60,6 +70,7 @@ def _placed(
     sound: Prescription,
     *,
     axis_deg: int = 0,
+    part: str = "",
     sound_line: str = "",
     **more: object,
 ) -> Ticket:
@@ -68,7 +79,8 @@ def _placed(
     lines = {eye.value: line, other.value: sound_line or str(sound)}
     if "prism_prism_d" in more:
         more["prism_eye"] = eye
-    return Ticket(kind=kind, order=Order(**lines, **more), sound_eye=other, sound=sound, axis_deg=axis_deg)
+    order = Order(**lines, **more)
+    return Ticket(kind=kind, order=order, sound_eye=other, sound=sound, axis_deg=axis_deg, part=part)
 
 
 def _axis_missing(draws: Draws, kind: str) -> Ticket:
@@ -86,7 +98,7 @@ def _sign_missing(draws: Draws, kind: str) -> Ticket:
     words = str(lens).split(" ")
     part = draws.whole(2)
     words[part] = words[part].lstrip("+-")
-    return _placed(draws, kind, " ".join(words), sound)
+    return _placed(draws, kind, " ".join(words), sound, part=_PARTS[part])
 
 
 def _point_missing(draws: Draws, kind: str) -> Ticket:
@@ -94,7 +106,7 @@ def _point_missing(draws: Draws, kind: str) -> Ticket:
     words, figures = str(lens).split(" "), draws.one_of(("50", "75"))
     part = draws.whole(2)
     words[part] = words[part][0] + figures
-    return _placed(draws, kind, " ".join(words), sound)
+    return _placed(draws, kind, " ".join(words), sound, part=_PARTS[part])
 
 
 def _prism_without_base(draws: Draws, kind: str) -> Ticket:

@@ -22,6 +22,9 @@ class Kind:
     asks: the question somebody has who holds it; empty where the ticket reader has one.
     tempts: what somebody makes who fills in or changes something.
     reason: why it is held, or made.
+    fields: of an eye, those that are doubtful, as they are named on a paper ticket; none where the ticket
+        drawn says which it is.
+    is_of_both: whether they are doubtful in both eyes.
     as_is, altered: what is said to somebody who made a faulty one as it stands, or held a sound one; and to
         somebody who made it with what tempts.
     """
@@ -31,6 +34,8 @@ class Kind:
     asks: str
     tempts: str
     reason: str
+    fields: tuple[str, ...]
+    is_of_both: bool
     as_is: str
     altered: str
 
@@ -59,6 +64,8 @@ def kinds() -> dict[str, Kind]:
                 asks=row.get("asks", ""),
                 tempts=row["tempts"],
                 reason=row["reason"],
+                fields=tuple(row.get("fields", ())),
+                is_of_both=row.get("both_eyes", False),
                 as_is=row[said[0]],
                 altered=row[said[1]],
             )

@@ -9,11 +9,12 @@ from lablib.optics.prescription import Prescription
 from lablib.optics.unclear import AxisMissing, PointMissing, SignMissing
 from lablib.questions.ticket_check.drawn import Ticket, ticket
 from lablib.questions.ticket_check.kinds import Kind, kinds
-from lablib.questions.ticket_check.order import Doubt, asked
+from lablib.questions.ticket_check.order import IN_ORDER, Doubt, asked
+from lablib.questions.ticket_check.paper import drawing, in_words
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.picked import ChoiceAnswer, Option
-from lablib.study.question import Mistake, Slip, Solution
+from lablib.study.question import Drawing, Mistake, Slip, Solution
 
 _MAKE, _HOLD, _ALTER, _ASK_OTHER = "make", "hold", "make-altered", "hold-for-another-thing"
 _OTHER = Slip(
@@ -87,9 +88,10 @@ class MakeOrHold(Maker[TicketCase]):
         """Return the ticket."""
         order = case.ticket.order
         return (
-            "An invented ticket. Frame and distances are in order. Of the lenses it says:",
+            "An invented ticket, printed. Of the lenses it says:",
             *(f'{eye.value.capitalize()} eye: "{order.shown(eye)}".' for eye in Eye),
             f'Note: "{order.note}".' if order.note else "Note: none.",
+            IN_ORDER,
             "Do you make it or hold it?",
         )
 
@@ -97,7 +99,11 @@ class MakeOrHold(Maker[TicketCase]):
         """Return the reason, with the question to ask where there is one."""
         is_held = bool(asked(case.ticket.order))
         found = f"Hold it and {_doubt(case)}" if is_held else "Make it as it stands."
-        return Solution(words=(found, case.kind.reason))
+        return Solution(words=(found, case.kind.reason, in_words(case.ticket)))
+
+    def drawing(self, case: TicketCase) -> Drawing:
+        """Return the ticket on paper."""
+        return drawing(case.ticket)
 
     def hints(self, case: TicketCase) -> tuple[str, ...]:
         """Return hints."""
@@ -112,7 +118,9 @@ class MakeOrHold(Maker[TicketCase]):
 def _doubt(case: TicketCase) -> Doubt:
     """Return what is asked by somebody who holds the ticket: the reader's question, or the tempting one."""
     if case.kind.asks:
-        return Doubt(words=_filled_in(case.kind.asks, case))
+        # An axis that can be misread is that of one eye; all other questions here are about the pair.
+        eye = case.ticket.odd_eye if case.ticket.axis_deg else None
+        return Doubt(words=_filled_in(case.kind.asks, case), eye=eye)
     (one,) = asked(case.ticket.order)
     return one
 

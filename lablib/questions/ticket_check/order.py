@@ -6,17 +6,24 @@ from functools import lru_cache
 from lablib.job.checks import holds
 from lablib.job.fields import TicketFaults
 from lablib.job.ticket_file import ticket_from
-from lablib.optics.eye import Eye
+from lablib.optics.eye import EYES, Eye
 
 # Frame, distances and lenses of every ticket asked about; none of them is doubtful.
 _FRAME = {"a_mm": 52.0, "b_mm": 38.0, "dbl_mm": 18.0}
-_DISTANCE_MM = 31.0
+_DISTANCE_MM, _HEIGHT_MM, _VERTEX_MM = 31.0, 20.0, 12.0
+_WEARER = {"vertex_distance_mm": _VERTEX_MM, "tested_vertex_distance_mm": _VERTEX_MM}
 _LENS = {
     "material": "hard-resin-1.50",
     "front_curve_d": 5.0,
     "centre_thickness_mm": 3.0,
     "blank_diameter_mm": 70.0,
 }
+FRAME_WORDS = (
+    "A {a_mm:.0f}, B {b_mm:.0f}, DBL {dbl_mm:.0f}".format_map(_FRAME) + f", vertex distance {_VERTEX_MM:.0f}"
+)
+PD_WORDS, HEIGHT_WORDS = f"{_DISTANCE_MM:.0f}", f"{_HEIGHT_MM:.0f}"
+IN_ORDER = f"Frame {FRAME_WORDS}; PD {PD_WORDS} and height {HEIGHT_WORDS} in each eye: these are in order."
+"""What every ticket says beside its lenses, as it is read."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,12 +55,19 @@ class Order:
     prism_prism_d: float = 0.0
     note: str = ""
 
+    def line(self, eye: Eye) -> str:
+        """Return the line of an eye.
+
+        eye: whose.
+        """
+        return self.right if eye is Eye.RIGHT else self.left
+
     def shown(self, eye: Eye) -> str:
         """Return the line of an eye with its prism, as it is read on the ticket.
 
         eye: whose.
         """
-        line = self.right if eye is Eye.RIGHT else self.left
+        line = self.line(eye)
         return f"{line}, prism {self.prism_prism_d:.2f}" if eye is self.prism_eye else line
 
     @property
@@ -70,8 +84,10 @@ def asked(order: Order) -> tuple[Doubt, ...]:
     order: the lenses as written. A line that cannot be read is asked about in the reader's own words.
     """
     table = {"format": 1, "number": "T", "note": order.note, "frame": _FRAME, "lens": _LENS}
-    for eye, line in ((Eye.RIGHT, order.right), (Eye.LEFT, order.left)):
-        table[eye.value] = {"prescription": line, "monocular_pd_mm": _DISTANCE_MM}
+    table["wearer"] = _WEARER
+    for eye in EYES:
+        line = order.line(eye)
+        table[eye.value] = {"prescription": line, "monocular_pd_mm": _DISTANCE_MM, "height_mm": _HEIGHT_MM}
         if eye is order.prism_eye:
             table[eye.value]["prism"] = [{"amount_prism_d": order.prism_prism_d}]
     try:

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from lablib.questions.ticket_check.drawn import Ticket, ticket
 from lablib.questions.ticket_check.kinds import kinds
-from lablib.questions.ticket_check.order import asked
+from lablib.questions.ticket_check.order import IN_ORDER, asked
+from lablib.questions.ticket_check.paper import doubt
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.picked import Option, SeveralAnswer, WrongPick
@@ -68,17 +69,20 @@ class SortTickets(Maker[PileCase]):
     def prompt(self, case: PileCase) -> tuple[str, ...]:
         """Return what is asked."""
         return (
-            "Six invented tickets lie before you. Frames and distances are in order.",
+            "Six invented tickets lie before you, printed. Beside the lenses each says the same.",
+            IN_ORDER,
             "Pick every ticket that must be held until somebody has answered a question.",
         )
 
     def solution(self, case: PileCase) -> Solution:
         """Return the reason for each ticket that is held, and for each that only looks odd."""
-        found = [(letter, kinds()[one.kind]) for letter, one in zip(_LETTERS, case.tickets, strict=True)]
+        found = [(letter, kinds()[one.kind], one) for letter, one in zip(_LETTERS, case.tickets, strict=True)]
         return Solution(
             words=tuple(
-                f"{'Hold' if kind.is_fault else 'Make'} {letter}. {kind.reason}"
-                for letter, kind in sorted(found, key=lambda pair: not pair[1].is_fault)
+                f"Hold {letter} for {doubt(one)}. {kind.reason}"
+                if kind.is_fault
+                else f"Make {letter}. {kind.reason}"
+                for letter, kind, one in sorted(found, key=lambda each: not each[1].is_fault)
             )
         )
 
