@@ -11,6 +11,7 @@ from lablib.pictures.asked_edge_place import EdgePlacePicture
 from lablib.pictures.asked_joints import JointsPicture
 from lablib.pictures.asked_level import LevelPicture
 from lablib.pictures.asked_pair import PairPicture
+from lablib.pictures.asked_prism_pair import PrismPairPicture
 from lablib.pictures.asked_section import SectionPicture
 from lablib.pictures.asked_ticket import TicketPicture
 from lablib.pictures.kept import KeptPicture
@@ -28,6 +29,7 @@ DRAWINGS: MappingProxyType[str, type[KeptPicture]] = MappingProxyType(
         "joints": JointsPicture,
         "level": LevelPicture,
         "across": AcrossPicture,
+        "prism-pair": PrismPairPicture,
         "ticket": TicketPicture,
     }
 )

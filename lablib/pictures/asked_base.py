@@ -16,6 +16,8 @@ from lablib.pictures.window import Box, Window, place
 from lablib.working import plain
 
 CaseT = TypeVar("CaseT")
+# A number, or a prism: its parts base in and base up.
+Value = float | tuple[float, float]
 # The strips above and below a drawing hold its heading and its key.
 HEADING_Y_PX, KEY_Y_PX, ASIDE_PX = 287.0, 13.0, 10.0
 # The drawing itself: left, bottom, right, top; its size; and how far from its rim an arrow stands.
@@ -31,18 +33,18 @@ class Asked:
     """What the picture of a question shows now.
 
     values: of the drawing, from `lablib.study.question.Drawing.values`.
-    given: the learner's value as it was understood, or where the marker stands [unit of the answer];
-        None for none.
+    given: the learner's value as it was understood, or where the marker stands [unit of the answer]; a
+        number, or for a prism its parts base in and base up; None for none.
     right: the right value, once the question was answered [unit of the answer]; None before.
     is_over: whether the question is over, so that what was kept back is shown; where the answer is picked,
         this alone tells.
 
-    Raises LabError for a given or right value that is not a finite number.
+    Raises LabError for a given or right value that is not a finite number, or two of them.
     """
 
     values: Mapping[str, object]
-    given: float | None = None
-    right: float | None = None
+    given: Value | None = None
+    right: Value | None = None
     is_over: bool = False
 
     def __post_init__(self) -> None:
@@ -50,7 +52,7 @@ class Asked:
         for name in ("given", "right"):
             value = getattr(self, name)
             if value is not None:
-                object.__setattr__(self, name, require_finite(f"{name} value of a picture", value))
+                object.__setattr__(self, name, _finite(f"{name} value of a picture", value))
 
 
 class AskedPicture(KeptPicture):
@@ -99,7 +101,7 @@ class AskedPicture(KeptPicture):
         for sign, stand, words in reversed(shown):
             place(sign.label, words, stand.spots, **self.space)
 
-    def _values(self, data: Asked) -> Iterator[tuple[Sign, str, float]]:
+    def _values(self, data: Asked) -> Iterator[tuple[Sign, str, Value]]:
         """Yield the sign of every value that is shown, whose it is, and the value."""
         both = None not in (data.given, data.right) and self.same(data.given, data.right)
         self.yours.hide()
@@ -109,7 +111,7 @@ class AskedPicture(KeptPicture):
         if data.right is not None:
             yield self.right, "right, and yours" if both else "right answer", data.right
 
-    def _show(self, case: object, sign: Sign, name: str, value: float) -> tuple[Sign, Stand, str]:
+    def _show(self, case: object, sign: Sign, name: str, value: Value) -> tuple[Sign, Stand, str]:
         """Draw a value, and return what is needed to write its words once both are drawn."""
         stand = self.stand(case, value, sign is self.right)
         self.taken.append(sign.show(stand))
@@ -154,7 +156,7 @@ class AskedPicture(KeptPicture):
         """
 
     @abstractmethod
-    def stand(self, case: object, value: float, right: bool) -> Stand:
+    def stand(self, case: object, value: Value, right: bool) -> Stand:
         """Return where a value stands in the drawing as it was last set.
 
         case: the values, checked.
@@ -162,19 +164,25 @@ class AskedPicture(KeptPicture):
         right: whether it is the right one.
         """
 
-    def same(self, one: float, other: float) -> bool:
+    def same(self, one: Value, other: Value) -> bool:
         """Return whether two values are closer than anyone could see or read here.
 
         one, other: [unit of the answer].
         """
         return abs(one - other) <= 0.5 * 10.0**-self.digits
 
-    def words(self, name: str, value: float, stand: Stand) -> str:
+    def words(self, name: str, value: Value, stand: Stand) -> str:
         """Return what is written beside a value.
 
         name: whose it is; value: [unit of the answer]; stand: where it stands.
         """
         return stand.beyond(name) if stand.off else f"{name} {plain(value, self.digits)} {self.unit}"
+
+
+def _finite(thing: str, value: object) -> Value:
+    if isinstance(value, tuple) and len(value) == 2:
+        return tuple(require_finite(thing, part) for part in value)
+    return require_finite(thing, value)
 
 
 def read_case(case: type[CaseT], values: Mapping[str, object]) -> CaseT:

@@ -10,6 +10,7 @@ import numpy as np
 from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame, OutlineShape
 from lablib.pictures.asked import Asked
+from lablib.pictures.asked_base import Value
 
 SEEDS = 60
 
@@ -20,9 +21,9 @@ class Case:
 
     name: str
     values: dict
-    right: float
-    wrong: float
-    off: tuple[float, ...] = (4000.0, -4000.0)
+    right: Value
+    wrong: Value
+    off: tuple[Value, ...] = (4000.0, -4000.0)
 
     def states(self) -> dict[str, Asked]:
         """What is shown before an answer, with a wrong, a right and a hopeless one, and when it is told."""
@@ -34,7 +35,7 @@ class Case:
             "told": (None, self.right),
         }
         for value in self.off:
-            shown[f"given {value:g}"], shown[f"answered {value:g}"] = (value, None), (value, self.right)
+            shown[f"given {value}"], shown[f"answered {value}"] = (value, None), (value, self.right)
         return {
             state: Asked(values=self.values, given=given, right=right)
             for state, (given, right) in shown.items()
@@ -208,6 +209,53 @@ def across(seed: int) -> Case:
     return Case(name="across", values=values | {"way": way}, right=right, wrong=near(chance, right, 0.5))
 
 
+# What the drawing of prisms is asked about, in the order of the seeds.
+PRISM_ASKED = (
+    "base",
+    "between the eyes",
+    "base of both together",
+    "centre inwards",
+    "centre upwards",
+    "base",
+)
+
+
+def prism_pair(seed: int) -> Case:
+    chance = random.Random(seed)
+    asked = PRISM_ASKED[seed % len(PRISM_ASKED)]
+    eye = (
+        "both" if asked in ("between the eyes", "base of both together") else chance.choice(tuple(Eye)).value
+    )
+    values = {"asked": asked, "eye": eye, "reach_prism_d": round(chance.uniform(1.0, 12.0), 2)}
+    fits = values["reach_prism_d"]
+    off = ((4000.0, 0.0), (0.0, -4000.0), (-1e300, 1e300))
+    if asked == "between the eyes":
+        bases = {f"{one}_up_prism_d": chance.uniform(-0.5, 0.5) * fits for one in Eye}
+        values |= {"up_mm": -float(chance.randint(4, 12))} | bases
+        right = fits * chance.uniform(0.1, 1.0)
+        return Case(name="prism-pair", values=values, right=right, wrong=near(chance, right, 0.05))
+    if asked == "base of both together":
+        centre = grid(chance, 27.0, 36.0)
+        values |= {"right_centre_mm": centre, "left_centre_mm": centre, "in_mm": grid(chance, -4.0, 4.0)}
+        right, wrong = ((chance.choice((-1, 1)) * fits * chance.uniform(0.1, 2.0), 0.0) for _ in range(2))
+        return Case(name="prism-pair", values=values, right=right, wrong=wrong, off=off)
+    if asked != "base":
+        order = {chance.choice(("order_in_prism_d", "order_up_prism_d")): chance.choice((-1, 1)) * 0.8 * fits}
+        values |= {"has_centre": False} | order
+        right = chance.choice((-1, 1)) * chance.uniform(2.0, 12.0)
+        return Case(name="prism-pair", values=values, right=right, wrong=near(chance, right, 0.5))
+    if chance.random() < 0.3:
+        values |= {"has_centre": False, "in_degrees": True}
+    else:
+        values |= {"in_mm": grid(chance, -4.0, 4.0), "up_mm": grid(chance, -12.0, 12.0)}
+        values["axis_deg"] = float(chance.choice((0, chance.randint(1, 180))))
+    right, wrong = (
+        tuple(part * fits * chance.uniform(0.1, 0.7) for part in chance.choices((-1, 1), k=2))
+        for _ in range(2)
+    )
+    return Case(name="prism-pair", values=values, right=right, wrong=wrong, off=off)
+
+
 MAKE: dict[str, Callable[[int], Case]] = {
     "pair": pair,
     "blank": blank,
@@ -217,4 +265,5 @@ MAKE: dict[str, Callable[[int], Case]] = {
     "joints": joints,
     "level": level,
     "across": across,
+    "prism-pair": prism_pair,
 }

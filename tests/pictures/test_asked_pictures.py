@@ -63,7 +63,18 @@ def test_every_drawing_has_a_case_to_be_tested_with():
         # The ticket has no value to stand in it, and a test file of its own.
         set(MAKE) | {"ticket"}
         == set(DRAWINGS)
-        == {"pair", "blank", "edge-place", "section", "cap", "joints", "level", "across", "ticket"}
+        == {
+            "pair",
+            "blank",
+            "edge-place",
+            "section",
+            "cap",
+            "joints",
+            "level",
+            "across",
+            "prism-pair",
+            "ticket",
+        }
     )
 
 

@@ -6,14 +6,17 @@ from dataclasses import dataclass, replace
 from lablib.optics.eye import Eye
 from lablib.optics.power import written_power
 from lablib.optics.prescription import Prescription
-from lablib.optics.prism_pair import PrismPair, prism_of_centres
+from lablib.optics.prism_pair import PrismPair, inwards_of_centre_mm, prism_of_centres
 from lablib.optics.prism_pair_workings import centres_workings
 from lablib.questions.answers.prism import PrismAnswer
+from lablib.questions.prism.pictures import centres_drawing
 from lablib.questions.prism.terms import CENTIMETRES, MM_PER_CM, draw_sphere
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
-from lablib.study.question import Slip, Solution
+from lablib.study.question import Drawing, Slip, Solution
 from lablib.working import Term, Working
+
+_OFF_MM = (-6.0, -4.0, -3.0, -2.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,7 +100,8 @@ class CentresTooWide(Maker[CentresCase]):
             name="base-of-the-other-sign",
             step="the direction of the base",
             words="You gave the opposite base. Where the centres lie too wide, the eyes look through points "
-            "inwards of them: base in through minus lenses, base out through plus lenses.",
+            "inwards of them: base in through minus lenses, base out through plus lenses. Where they lie too "
+            "narrow, it is the other way round.",
         ),
         Slip(
             name="one-eye-alone",
@@ -118,7 +122,7 @@ class CentresTooWide(Maker[CentresCase]):
         pd = draws.step(58.0, 68.0, 1.0)
         return CentresCase(
             sphere_d=draw_sphere(draws, 1.5, 7.0),
-            centres_mm=pd + draws.one_of((-6.0, -4.0, -3.0, -2.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0)),
+            centres_mm=pd + draws.one_of(_OFF_MM),
             pd_mm=pd,
         )
 
@@ -148,6 +152,16 @@ class CentresTooWide(Maker[CentresCase]):
     def given(self, case: CentresCase) -> tuple[Term, ...]:
         """Return both distances."""
         return case.distances
+
+    def drawing(self, case: CentresCase) -> Drawing:
+        """Return the pair, its centres and where the eyes look through."""
+        half = case.centres_mm / 2.0
+        return centres_drawing(
+            Prescription(sphere_d=case.sphere_d),
+            centre_mm=half,
+            in_mm=inwards_of_centre_mm(centre_mm=half, pd_mm=case.pd_mm / 2.0),
+            most_in_mm=max(_OFF_MM) / 2.0,
+        )
 
     def solution(self, case: CentresCase) -> Solution:
         """Return where the eyes look through, which base that gives, and both together."""

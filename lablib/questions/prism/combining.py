@@ -7,13 +7,15 @@ from lablib.optics.eye import EYES, Eye
 from lablib.optics.prism import Prism
 from lablib.optics.prism_workings import resolving_workings, resultant_workings
 from lablib.questions.prism.kinds import OnePrism, PrismInParts
+from lablib.questions.prism.pictures import prism_drawing
 from lablib.questions.prism.terms import SIDEWAYS, UPRIGHT, along
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
-from lablib.study.question import Slip, Solution
+from lablib.study.question import Drawing, Slip, Solution
 from lablib.working import Term
 
 _HALF_TURN_DEG, _TURN_DEG = 180.0, 360.0
+_MOST_PRISM_D = 5.4
 _EYES_EXCHANGED = Slip(
     name="eyes-exchanged",
     step="the side the nose lies on",
@@ -113,6 +115,10 @@ class Resultant(Maker[PartsCase]):
             "Write it as one prism. Give the amount to 0.01 and the base to the nearest degree of the full "
             "circle, as in 1.00 @ 200.",
         )
+
+    def drawing(self, case: PartsCase) -> Drawing:
+        """Return the lens, with the nose on its side."""
+        return prism_drawing(case.eye, most_prism_d=_MOST_PRISM_D)
 
     def solution(self, case: PartsCase) -> Solution:
         """Return the triangle, and the quarter it lies in."""

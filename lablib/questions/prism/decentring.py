@@ -8,14 +8,16 @@ from lablib.optics.power import written_power
 from lablib.optics.prescription import Prescription
 from lablib.optics.prism import decentration_for
 from lablib.optics.prism_workings import decentration_workings
+from lablib.questions.prism.pictures import centre_drawing
 from lablib.questions.prism.terms import MM_PER_CM, SIDEWAYS, WAYS, along, draw_sphere
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
-from lablib.study.question import Slip, Solution
+from lablib.study.question import Drawing, Slip, Solution
 from lablib.working import Term, Working
 
 _LEAST_MM, _MOST_MM = 2.0, 12.0
+_MOST_PRISM_D = 4.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -131,6 +133,10 @@ class DecentrationForAPrism(Maker[DecentringCase]):
         """Return nothing: prism and power stand in the prompt, and their signs are part of the question."""
         return ()
 
+    def drawing(self, case: DecentringCase) -> Drawing:
+        """Return the lens with the ordered base before the pupil."""
+        return centre_drawing(case.eye, case.wanted, is_sideways=case.is_sideways, most_prism_d=_MOST_PRISM_D)
+
     def solution(self, case: DecentringCase) -> Solution:
         """Return which way and how far."""
         way = "the way the base is wanted" if case.sphere_d > 0.0 else "against the wanted base"
@@ -160,7 +166,7 @@ def _draw_case(draws: Draws) -> DecentringCase:
         eye=draws.one_of(EYES),
         sphere_d=draw_sphere(draws, 2.0, 8.0),
         base=draws.one_of(tuple(WAYS)),
-        amount_prism_d=draws.step(0.5, 4.0, 0.25),
+        amount_prism_d=draws.step(0.5, _MOST_PRISM_D, 0.25),
     )
 
 

@@ -4,16 +4,17 @@ from collections.abc import Set
 from dataclasses import dataclass, replace
 
 from lablib.optics.eye import Eye
-from lablib.optics.near_imbalance import slab_off
+from lablib.optics.near_imbalance import prism_at_reading_point, slab_off
 from lablib.optics.power import written_power
 from lablib.optics.prescription import Prescription
 from lablib.optics.prism_pair_workings import near_imbalance_workings
 from lablib.questions.answers.units import PRISM_DIOPTRE
+from lablib.questions.prism.pictures import near_drawing
 from lablib.questions.prism.terms import CENTIMETRES, MM_PER_CM, draw_sphere
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
-from lablib.study.question import Slip, Solution
+from lablib.study.question import Drawing, Slip, Solution
 from lablib.working import Term, Working
 
 # Not 10 mm, where the prism has the size of the power.
@@ -120,6 +121,17 @@ class NearImbalance(Maker[NearCase]):
         return tuple(
             Term(symbol=f"S_{eye.name[0]}", value=power, unit="D", meaning=f"sphere, {eye} eye")
             for eye, power in ((Eye.RIGHT, case.right_d), (Eye.LEFT, case.left_d))
+        )
+
+    def drawing(self, case: NearCase) -> Drawing:
+        """Return the pair and the points the eyes read through."""
+        lenses = [Prescription(sphere_d=power) for power in (case.right_d, case.left_d)]
+        met = prism_at_reading_point(*lenses, drop_mm=case.drop_mm)
+        return near_drawing(
+            *lenses,
+            drop_mm=case.drop_mm,
+            up_prism_d={Eye.RIGHT: met.right_up_prism_d, Eye.LEFT: met.left_up_prism_d},
+            most_drop_mm=_DROPS_MM[-1],
         )
 
     def solution(self, case: NearCase) -> Solution:

@@ -9,16 +9,18 @@ from lablib.optics.power_workings import prism_at_workings
 from lablib.optics.prescription import Prescription
 from lablib.optics.prism import powers_for, prism_at
 from lablib.questions.answers.prism import PrismAnswer
+from lablib.questions.prism.pictures import lens_drawing
 from lablib.questions.prism.terms import CENTIMETRES, MM_PER_CM, WAYS, along, draw_sphere, given_to
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
-from lablib.study.question import Slip, Solution
+from lablib.study.question import Drawing, Slip, Solution
 from lablib.working import Term, Working
 
 # At 10 mm the prism has the size of the power, and a slip in the rule would not show.
 _AWAY_MM = (3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 11.0, 12.0)
 _UP_MM = (-12.0, -11.0, -9.0, -8.0, -7.0, -6.0, 6.0, 7.0, 8.0)
 _IN_MM = (0.0, 0.0, 0.0, -3.0, -2.0, 2.0, 3.0, 4.0)
+_FARTHEST_MM = 12.7
 # Oblique enough for a cross term that counts, and not 45 or 135, where both meridians have one power.
 _AXES_DEG = (15.0, 20.0, 25.0, 30.0, 35.0, 55.0, 60.0, 65.0, 70.0, 75.0)
 _OTHER_SIGN = Slip(
@@ -84,6 +86,11 @@ class _AtAPoint(Maker[PointCase]):
     def given(self, case: PointCase) -> tuple[Term, ...]:
         """Return the power; the point stands in the prompt, its signs are part of the question."""
         return tuple(term for term in given_to(case.workings) if term.symbol not in ("in", "up"))
+
+    def drawing(self, case: PointCase) -> Drawing:
+        """Return the lens with its point."""
+        where = {"in_mm": case.in_mm, "up_mm": case.up_mm, "farthest_mm": _FARTHEST_MM}
+        return lens_drawing(case.eye, case.rx, **where)
 
 
 class PrismAtAPoint(_AtAPoint):
