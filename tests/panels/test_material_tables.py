@@ -16,6 +16,7 @@ TABLES = {"care": care_facts, "order": order_facts, "pairings": pairing_facts}
 def test_every_cell_has_words_and_every_row_all_columns(table):
     shown = table()
     assert {len(row) for row in shown.rows} == {len(shown.heads)}
+    assert sum(shown.heads.values()) == 100
     assert all(words.strip() == words != "" for row in shown.rows for words in row)
     assert all(note.endswith(".") for note in shown.notes)
 
@@ -43,7 +44,7 @@ def test_what_is_refused_comes_first():
 
 
 def test_words_are_written_so_that_no_sign_is_lost():
-    shown = FactTable(heads=("a",), rows=[("<b>",)], notes=("1 < 2.",))
+    shown = FactTable(heads={"a": 100}, rows=[("<b>",)], notes=("1 < 2.",))
     assert '<th scope="row">&lt;b&gt;</th>' in shown.html
     assert "1 &lt; 2." in shown.html
 
@@ -51,5 +52,7 @@ def test_words_are_written_so_that_no_sign_is_lost():
 def test_it_is_shown_under_the_cell(monkeypatch):
     seen = []
     monkeypatch.setattr("lablib.panels.material_tables.display", seen.append)
-    care_facts().show()
-    assert "polycarbonate 1.59" in seen[0].data
+    shown = care_facts()
+    shown.show()
+    assert seen == [shown.widget]
+    assert "polycarbonate 1.59" in shown.widget.children[-1].value
