@@ -52,15 +52,13 @@ def _job_arguments(parser: argparse.ArgumentParser) -> None:
 def _job(arguments: argparse.Namespace) -> int:
     import json
 
-    from lablib.job.demo import demo_path
+    from lablib.job.demo import file_named
     from lablib.job.explain import explain_text
     from lablib.job.figures import as_dict
     from lablib.job.report import as_text
     from lablib.job.sheet import work_file
 
-    path = Path(arguments.ticket)
-    # A bare word that is no file is the name of a demo ticket.
-    sheet = work_file(path if path.suffix or path.exists() else demo_path(arguments.ticket))
+    sheet = work_file(file_named(arguments.ticket))
     if arguments.json:
         print(json.dumps(as_dict(sheet), indent=2, allow_nan=False))
     else:

@@ -34,5 +34,21 @@ def demo_ticket(name: str) -> Ticket:
     return Ticket.read(demo_path(name))
 
 
+def file_named(name: str) -> Path:
+    """Return the file that a word of the command line means.
+
+    name: path of a file; a bare word that is no file names a demo ticket.
+
+    Raises LabError with the names there are, for a bare word that is neither.
+    """
+    path = Path(name)
+    try:
+        is_there = path.exists()
+    except OSError:
+        # Whoever opens it learns why it cannot be had.
+        is_there = True
+    return path if path.suffix or is_there else demo_path(name)
+
+
 def _folder() -> Path:
     return Path(str(resources.files("lablib.job") / "demo_tickets"))

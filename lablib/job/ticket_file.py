@@ -21,12 +21,13 @@ def read_ticket(path: Path) -> Ticket:
 
     Raises TicketFaults, with one line for each fault, when the ticket cannot be read.
     """
+    name = path.name or str(path)
     try:
         return ticket_from(_toml(path), folder=path.parent)
     except TicketFaults as found:
-        raise TicketFaults([f"{path.name}: {line}" for line in found.faults]) from None
+        raise TicketFaults([f"{name}: {line}" for line in found.faults]) from None
     except LabError as fault:
-        raise TicketFaults([f"{path.name}: {fault}"]) from None
+        raise TicketFaults([f"{name}: {fault}"]) from None
 
 
 def _toml(path: Path) -> dict:

@@ -31,7 +31,7 @@ def read_traces(path: Path, *, named: str | None = None) -> FrameTraces:
 
     Raises LabError, naming the file and the line, for what is no trace file or a faulty one.
     """
-    name = path.name if named is None else named
+    name = (path.name or str(path)) if named is None else named
     return traces_from(bytes_of(path, name=name), name=name)
 
 

@@ -2,10 +2,9 @@
 
 import textwrap
 from dataclasses import dataclass
-from pathlib import Path
 
 from lablib.errors import LabError
-from lablib.job.demo import demo_path
+from lablib.job.demo import file_named
 from lablib.job.ticket import Ticket
 from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame
@@ -129,9 +128,7 @@ def read_case(name: str) -> OutlineCase:
 
     Raises LabError for a file that cannot be read, or makes no sheet.
     """
-    path = Path(name)
-    if not path.suffix and not path.exists():
-        path = demo_path(name)
+    path = file_named(name)
     if path.suffix.lower() == _TICKET:
         ticket = Ticket.read(path)
         try:

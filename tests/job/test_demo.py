@@ -4,9 +4,10 @@ import pytest
 
 from lablib.command import main
 from lablib.errors import LabError
-from lablib.job.demo import demo_names, demo_path, demo_ticket
+from lablib.job.demo import demo_names, demo_path, demo_ticket, file_named
 from lablib.job.figures import as_dict
 from lablib.job.sheet import work
+from lablib.job.ticket import Ticket
 
 
 def test_every_demo_ticket_says_that_it_is_invented():
@@ -35,3 +36,23 @@ def test_a_bare_word_on_the_command_line_names_a_demo_ticket(capsys):
 def test_an_unknown_demo_ticket_is_refused_with_the_names():
     with pytest.raises(LabError, match="demo ticket 'x' is not there: give one of blank-too-small, "):
         demo_path("x")
+
+
+def test_a_bare_word_that_is_no_file_names_a_demo_ticket(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    assert file_named("easy-minus") == demo_path("easy-minus")
+    (tmp_path / "easy-minus").touch()
+    assert str(file_named("easy-minus")) == "easy-minus"
+    assert str(file_named("not-there.toml")) == "not-there.toml"
+    with pytest.raises(LabError, match="demo ticket 'x' is not there: give one of"):
+        file_named("x")
+
+
+def test_a_folder_is_no_ticket():
+    with pytest.raises(LabError, match=r"^\.: cannot be opened"):
+        Ticket.read(file_named("."))
+
+
+def test_a_name_too_long_for_any_file_is_told_by_whoever_opens_it():
+    with pytest.raises(LabError, match=r"cannot be opened \(file name too long\)"):
+        Ticket.read(file_named("a" * 5000))
