@@ -72,7 +72,7 @@ class BlankFit:
     @property
     def blank_covers(self) -> bool:
         """Whether the blank is as large as the least one."""
-        return self.spare_mm >= 0.0
+        return self.spare_mm >= -_SLACK_MM
 
     @property
     def shift_mm(self) -> tuple[float, float] | None:

@@ -10,12 +10,9 @@ import numpy as np
 
 from lablib.datafile import read_table
 from lablib.errors import require_one_of
-from lablib.optics.layout import blank_allowance_mm, minimum_blank_mm
+from lablib.optics.blank_fit import BlankFit
 from lablib.optics.limits import require_in_limits
 from lablib.optics.segment_layout import SegmentLayout
-
-# Less than this is the last bit of a machine.
-_NOTHING_MM = 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,49 +55,49 @@ class CutOut:
         )
 
     @property
+    def fit(self) -> BlankFit:
+        """The blank laid on the outline, its middle where its segment wants it."""
+        inwards, upwards = self.blank_centre_mm
+        layout = self.layout
+        return BlankFit(
+            eye=layout.eye,
+            outline=layout.frame.outline(layout.eye),
+            in_mm=inwards,
+            up_mm=upwards,
+            blank_mm=self.blank.diameter_mm,
+        )
+
+    @property
     def least_blank_mm(self) -> float:
         """Diameter of the least blank with its segment at this place that covers, with the allowance [mm]."""
-        outline = self.layout.frame.outline(self.layout.eye)
-        return minimum_blank_mm(outline, x_mm=self._centre.real, y_mm=self._centre.imag)
+        return self.fit.least.exact_mm
 
     @property
     def covers(self) -> bool:
         """Whether the blank covers the outline."""
-        return self.short_mm <= _NOTHING_MM
+        return self.fit.blank_covers
 
     @property
     def short_mm(self) -> float:
         """How far the outline lies beyond the usable blank at its worst place [mm]; minus where it covers."""
-        return (self.least_blank_mm - self.blank.diameter_mm) / 2.0
+        return -self.fit.spare_mm / 2.0
 
     @property
     def beyond_mm(self) -> np.ndarray:
         """How far each outline point lies beyond the usable blank, shape (N,) [mm]; minus inside it."""
-        usable = (self.blank.diameter_mm - blank_allowance_mm()) / 2.0
-        return np.abs(self._outline - self._centre) - usable
+        return self.fit.beyond_mm
 
     @property
     def worst_deg(self) -> float:
         """Where on the outline it fails first, from the boxed centre, anticlockwise as observed [degrees]."""
-        worst = self._outline[int(self.beyond_mm.argmax())]
-        return float(np.degrees(np.angle(worst))) % 360.0
+        return self.fit.least.farthest_deg
 
     @property
     def worst_words(self) -> str:
         """The same place in words, such as "upper temporal"."""
-        worst = self._outline[int(self.beyond_mm.argmax())]
+        worst = np.exp(1j * np.radians(self.worst_deg))
         side = "nasal" if worst.real * self.layout.eye.nasal_sign > 0.0 else "temporal"
         return f"{'upper' if worst.imag > 0.0 else 'lower'} {side}"
-
-    @property
-    def _centre(self) -> complex:
-        inwards, upwards = self.blank_centre_mm
-        return complex(self.layout.eye.nasal_sign * inwards, upwards)
-
-    @property
-    def _outline(self) -> np.ndarray:
-        outline = self.layout.frame.outline(self.layout.eye)
-        return outline.x_mm + 1j * outline.y_mm
 
 
 def segment_blank_names() -> tuple[str, ...]:
