@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 RADIUS_MM = 18.0
 # Words stand so far from a lens's middle, above and below it.
-_NAME_MM = RADIUS_MM + 3.0
+_NAME_MM = RADIUS_MM + 4.2
 
 
 class LensAsked:

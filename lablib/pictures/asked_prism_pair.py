@@ -19,9 +19,9 @@ from lablib.working import plain
 # Few lengths of a prism dioptre, so that one answer looks larger than another [shown px].
 SCALES_PX_PER_PRISM_D = (40.0, 34.0, 28.0, 24.0, 20.0, 17.0, 14.0, 12.0, 10.0, 8.5, 7.0, 6.0, 5.0, 4.2, 3.5)
 _LONGEST_PX, _HEAD_PX, _ASIDE_PX, _UP_PX = 58.0, 9.0, 6.0, 126.0
-# The mark of an arrow stands on its shaft, so that its head is seen.
-_ON_SHAFT = 0.45
-_MEASURE_MM, _BESIDE_BRIDGE_MM = RADIUS_MM + 3.0, 3.5
+# The mark of an arrow stands on its shaft, so that its head is seen; that of a short one at its end.
+_ON_SHAFT, _SHORT_PX = 0.45, 24.0
+_MEASURE_MM, _BESIDE_BRIDGE_MM = RADIUS_MM + 1.4, 3.5
 _NOSE_MM = np.array([(-1.6, -3.0), (-2.4, -9.0), (-4.6, -14.0), (-4.4, -16.6), (-1.6, -17.2), (0.0, -18.0)])
 _NOSE_WORDS_MM, _BARS_MM, _ALOFT_MM = 0.0, 4.0, 30.0
 # The learner's answer is written below the right one.
@@ -128,7 +128,8 @@ class PrismPairPicture(AskedPicture):
         start, reach, off = found[0]
         head = 0.0 if case.is_distance or off else _HEAD_PX / self.window.px_per_mm
         line = np.concatenate([arrows(one, length, head=head) for one, length, _ in found])
-        at = start + reach * (1.0 if case.is_distance or off else _ON_SHAFT)
+        is_short = abs(reach) * self.window.px_per_mm < _SHORT_PX
+        at = start + reach * (1.0 if case.is_distance or off or is_short else _ON_SHAFT)
         return Stand(line=line, mark=(at.real, at.imag), spots=self._spots(case, right), off=off)
 
     def _ends(self, case: PrismCase, value: Value, right: bool) -> list[tuple[complex, complex]]:
