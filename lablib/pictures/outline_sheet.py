@@ -98,11 +98,16 @@ def _head(sheet: _Sheet, case: OutlineCase) -> None:
         "Seen by somebody who faces the wearer: the wearer's right lens is on the left of this sheet.",
         f"A {case.frame.a_mm:.2f}, B {case.frame.b_mm:.2f}, DBL {case.frame.dbl_mm:.2f} mm, "
         f"{case.frame.outline_words}",
-        "Where the dashed lines cross: the boxed centres. Ringed crosses: the centration points.",
+        f"Where the dashed lines cross: the boxed centres.{_marked(case)}",
         *case.notes,
     )
     for place, text in enumerate(lines, start=1):
         sheet.words(_UPRIGHT_LEFT - 9.0, top - 1.5 - 5.0 * place, text)
+
+
+def _marked(case: OutlineCase) -> str:
+    has = any(case.centration(eye) is not None for eye in EYES)
+    return " Ringed crosses: the centration points." if has else ""
 
 
 def _middle(sheet: _Sheet, case: OutlineCase, eye: Eye) -> complex:

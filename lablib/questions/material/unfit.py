@@ -162,6 +162,11 @@ class DecideOrder(Maker[OneOrder]):
             words="You changed something that does not reach the cause.",
         ),
         Slip(
+            name="refused-too-soon",
+            step="what is refused, and what is changed or asked about",
+            words="You refused an order that has to be changed, or asked about, and can then be made.",
+        ),
+        Slip(
             name="sound-order-doubted",
             step="what of an order stands against what",
             words="You did not make an order that is sound.",
@@ -177,7 +182,11 @@ class DecideOrder(Maker[OneOrder]):
         """Return an order of any theme, two of three of them unfit."""
         theme, sound = draws.one_of(themes()), draws.whole(3) == 0
         one = draws.one_of(of_theme(theme, sound=sound))
-        options = (_RIGHT, _TEMPTS, _REFUSE) if sound else (_RIGHT, _TEMPTS, _AS_IS)
+        options = [_RIGHT, _TEMPTS]
+        if not sound:
+            options.append(_AS_IS)
+        if one.fitness.decision != "refuse":
+            options.append(_REFUSE)
         return OneOrder(key=one.key, shown=draws.shuffled(options))
 
     def kind(self, case: OneOrder) -> ChoiceAnswer:
@@ -192,11 +201,11 @@ class DecideOrder(Maker[OneOrder]):
 
     def slips_in(self, case: OneOrder) -> tuple[Slip, ...]:
         """Return one slip for each wrong option, with the reason that belongs to this order."""
-        wanted = (
-            {"sound-order-doubted", "sound-order-refused"}
-            if case.order.is_sound
-            else {"made-as-ordered", "half-measure"}
-        )
+        wanted = {"made-as-ordered", "half-measure", "refused-too-soon"}
+        if case.order.is_sound:
+            wanted = {"sound-order-doubted", "sound-order-refused"}
+        elif _REFUSE not in case.shown:
+            wanted.discard("refused-too-soon")
         return tuple(
             replace(slip, words=f"{slip.words} {case.order.reason}")
             for slip in self.slips
@@ -207,7 +216,7 @@ class DecideOrder(Maker[OneOrder]):
         """Return the decision, or the option a slip leads to."""
         if "made-as-ordered" in slips:
             return _AS_IS
-        if "sound-order-refused" in slips:
+        if slips & {"sound-order-refused", "refused-too-soon"}:
             return _REFUSE
         return _TEMPTS if slips else _RIGHT
 

@@ -4,8 +4,6 @@ from collections.abc import Set
 
 from lablib.optics.power import written_power
 from lablib.optics.practice import usual
-
-# The decision must not hang on less than this.
 from lablib.questions.multifocals.bifocal_pair import BifocalPair, draw_pair
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
@@ -13,6 +11,7 @@ from lablib.study.picked import ChoiceAnswer, Option
 from lablib.study.question import Mistake, Slip, Solution
 from lablib.working import Term
 
+# The decision must not hang on less than this.
 _CLEAR_PRISM_D = 0.25
 _MAKE, _ASK, _SLAB, _OTHER = "make", "ask", "slab-off", "other-lens"
 
