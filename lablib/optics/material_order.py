@@ -11,6 +11,7 @@ from lablib.optics.impact import least_safety_thickness_mm
 from lablib.optics.limits import require_in_limits
 from lablib.optics.operations import broken_rules
 from lablib.optics.polariser import filter_turned_deg
+from lablib.optics.power import require_axis
 from lablib.optics.prescription import Prescription
 
 USES = ("everyday", "hazards", "driving by day", "driving at night", "displays")
@@ -83,7 +84,10 @@ class MaterialOrder:
         least_safety_thickness_mm(self.safety_level, most_plus_d=0.0)
         if self.thinnest_mm is not None:
             require_in_limits("thinnest place", self.thinnest_mm, "least_edge_mm")
-        if self.packet_axis_deg is not None and (not self.prescription or not self.prescription.cylinder_d):
+        if self.packet_axis_deg is None:
+            return
+        require_axis(self.packet_axis_deg)
+        if not self.prescription or not self.prescription.cylinder_d:
             raise LabError(
                 f"packet axis {self.packet_axis_deg:g} belongs to a cylinder and the order has none: give "
                 "the prescription with its cylinder, or leave the axis out"

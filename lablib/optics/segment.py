@@ -80,7 +80,8 @@ class Segment:
     def ring_mm(self) -> np.ndarray:
         """Return the outline as points x + iy anticlockwise, from the middle of its top [mm].
 
-        Shape (N,); x to the observer's right, y up, so that no y is above 0. It is alike on both sides.
+        Shape (N,); x to the observer's right, y up, so that no y is above 0. It is alike on both sides. Where
+        a chart's depth is not that of a disc, the part below the optical centre is drawn to the depth.
         """
         radius, below = self.width_mm / 2.0, self.depth_mm - self.centre_below_top_mm
         angle = 2.0 * np.pi * np.arange(_POINTS) / _POINTS

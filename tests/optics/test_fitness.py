@@ -184,6 +184,7 @@ def test_treatments_are_told():
         ({"steps": ("edge", "edge")}, "operation edge comes twice"),
         ({"safety_level": "strong"}, "level of a safety lens 'strong' is not known"),
         ({"thinnest_mm": 0.0}, "thinnest place 0 is out of range"),
+        ({"packet_axis_deg": 0.0}, "axis 0 is written 180"),
         ({"packet_axis_deg": 90.0}, "packet axis 90 belongs to a cylinder and the order has none"),
     ],
 )
