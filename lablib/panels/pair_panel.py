@@ -111,7 +111,7 @@ class PairPanel(Panel):
             ("Both, in or out", *_part(sideways, "in", "out")),
             ("Right, up or down", *_part(data.pair.right_up_prism_d, "up", "down")),
             ("Left, up or down", *_part(data.pair.left_up_prism_d, "up", "down")),
-            ("Between, up or down", f"{abs(upright):.2f}", ""),
+            ("Between, up or down", f"{abs(upright):.2f}", "prism dioptres"),
             (
                 "Slab-off, if ordered",
                 f"{slab.amount_prism_d:.2f}" if slab.eye else "none",

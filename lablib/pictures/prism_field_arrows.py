@@ -22,11 +22,11 @@ def prism_dioptres(amount_prism_d: float) -> str:
 
 
 def scale_words(prism_d_per_mm: float) -> str:
-    """Return what a length of an arrow stands for.
+    """Return what the length of the bar of ten millimetres stands for on an arrow.
 
     prism_d_per_mm: prism for each mm of an arrow [prism D/mm].
     """
-    return f"arrows: 1 mm for {prism_dioptres(prism_d_per_mm)}"
+    return f"arrows: 10 mm for {prism_dioptres(10.0 * prism_d_per_mm)}"
 
 
 def arrows(start: np.ndarray, reach: np.ndarray, *, head: float) -> np.ndarray:

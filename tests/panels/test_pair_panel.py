@@ -74,7 +74,7 @@ def test_unlike_lenses_at_near():
     shown = rows(panel)
 
     assert (shown["Right, up or down"], shown["Left, up or down"]) == ("1.00 base down", "4.50 base down")
-    assert shown["Between, up or down"] == "3.50"
+    assert shown["Between, up or down"] == "3.50 prism dioptres"
     assert shown["Slab-off, if ordered"] == "3.50 base up, left lens"
     assert said(panel).endswith("Up and down 3.50 between them: the right eye must look lower.")
     other = PairPanel(right_sphere_d=-4.5, left_sphere_d=-1.0, drop_mm=10.0)

@@ -80,7 +80,7 @@ def test_eyes_stay_when_lenses_are_slid(picture):
 
 def test_arrows_show_each_eyes_prism(drawn):
     picture, shown = drawn
-    scale = float(picture.scale.get_text().split()[4])
+    scale = float(picture.scale.get_text().split()[4]) / 10.0
 
     assert scale in SCALES_PRISM_D_PER_MM
     for eye in Eye:

@@ -65,7 +65,7 @@ def test_arrows_break_off_between_each_other_and_have_a_head():
 def test_every_arrow_shows_the_prism_of_its_point(drawn):
     picture, shown = drawn
     start, point = ends(picture.elsewhere)
-    scale = float(picture.length.get_text().split()[4])
+    scale = float(picture.length.get_text().split()[4]) / 10.0
 
     assert scale in SCALES_PRISM_D_PER_MM
     # Points of a grid of 6 mm inside 19 mm, counted by hand.
@@ -152,7 +152,7 @@ def test_the_bar_stands_clear_of_the_words_beside_it(picture, scale: float):
 
 @pytest.mark.parametrize(
     ("scale", "words"),
-    [(1.0, "arrows: 1 mm for 1 prism dioptre"), (0.75, "arrows: 1 mm for 0.75 prism dioptres")],
+    [(0.1, "arrows: 10 mm for 1 prism dioptre"), (0.75, "arrows: 10 mm for 7.5 prism dioptres")],
 )
 def test_a_scale_is_said_in_plain_words(scale: float, words: str):
     assert scale_words(scale) == words

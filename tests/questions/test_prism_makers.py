@@ -6,7 +6,7 @@ import pytest
 
 from lablib.optics.eye import Eye
 from lablib.optics.prescription import Prescription
-from lablib.optics.prism import Prism, prism_at
+from lablib.optics.prism import Prism, prism_at, resultant
 from lablib.questions import prism
 from lablib.questions.prism.base import BaseCase
 from lablib.questions.prism.between import TwoPrismsCase
@@ -172,6 +172,35 @@ def test_down_read_as_up():
     case = PartsCase(eye=Eye.RIGHT, across="out", across_prism_d=2.0, upright="down", upright_prism_d=1.5)
     assert answered("resultant", case, "down-read-as-up") == (-2.0, 1.5)
     assert MAKERS["resultant"].kind(case).written(case.parts) == "2.50 base at 217 degrees"
+
+
+@pytest.mark.parametrize(("away_deg", "state"), [(0, State.RIGHT), (3, State.WRONG), (-3, State.WRONG)])
+def test_a_base_is_asked_for_to_the_degree_however_small_the_prism(away_deg: int, state: State):
+    for question in questions("resultant")[:100]:
+        amount, base = (
+            abs(complex(*question.right)),
+            resultant(eye=question.kind.eye, in_prism_d=question.right[0], up_prism_d=question.right[1]).base,
+        )
+        given = f"{amount:.2f} @ {(round(base) + away_deg) % 360}"
+        assert mark(question, given).state is state, (question.prompt, given)
+
+
+@pytest.mark.parametrize("eye", Eye)
+def test_the_way_to_degrees_says_where_in_and_out_lie(eye: Eye):
+    case = BaseCase(eye=eye, form="word", across="out")
+    said = " ".join(MAKERS["base-in-degrees"].solution(case).words)
+    sides = ("right", "left") if eye is Eye.RIGHT else ("left", "right")
+    assert f"in lies to your {sides[0]} and out to your {sides[1]}" in said
+    case = BaseCase(eye=eye, form="word", upright="up")
+    assert "in lies" not in " ".join(MAKERS["base-in-degrees"].solution(case).words)
+
+
+@pytest.mark.parametrize(("eye", "turned"), [(Eye.RIGHT, False), (Eye.LEFT, True)])
+def test_the_way_to_a_split_says_what_each_gets_and_how_the_left_eye_counts(eye: Eye, turned: bool):
+    case = SplitCase(eye=eye, base="down", amount_prism_d=4.0)
+    said = " ".join(MAKERS["split"].solution(case).words)
+    assert f"Each eye gets half: 2.00 base up for the {eye.other} eye." in said
+    assert ("base down before the left eye stands there as base up" in said) == turned
 
 
 def test_one_prism_is_not_answered_by_its_parts():

@@ -129,11 +129,11 @@ class BaseInDegreesMaker(Maker[BaseCase]):
 
     def solution(self, case: BaseCase) -> Solution:
         """Return how to count, and where it comes out."""
-        side = "right" if case.eye is Eye.RIGHT else "left"
+        sides = ("right", "left")[:: case.eye.nasal_sign]
+        nose = f"For the {case.eye} eye in lies to your {sides[0]} and out to your {sides[1]}."
         told = {
-            _WORD: f"In lies to your {side} for the {case.eye} eye.",
-            _EQUAL_PARTS: f"In lies to your {side} for the {case.eye} eye. Equal parts put the base half-way "
-            "between the two words.",
+            _WORD: nose if case.across else "Up and down are the same for both eyes.",
+            _EQUAL_PARTS: f"{nose} Equal parts put the base half-way between the two words.",
             _HALF_CIRCLE: "In the half circle, degrees are those of an axis and are the same for both eyes. "
             "Up names the upper end of the line, down the lower one, 180 degrees further on.",
         }

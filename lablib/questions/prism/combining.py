@@ -1,5 +1,6 @@
 """Questions about one prism and two parts: putting together, and taking apart."""
 
+import math
 from collections.abc import Set
 from dataclasses import dataclass
 
@@ -84,7 +85,9 @@ class Resultant(Maker[PartsCase]):
 
     def kind(self, case: PartsCase) -> OnePrism:
         """Return the kind: an amount and a base to the nearest degree."""
-        return OnePrism(eye=case.eye, tolerance_prism_d=0.1)
+        # One degree off, and the last figure of the amount.
+        one_degree = math.radians(1.0) * abs(complex(*case.parts))
+        return OnePrism(eye=case.eye, tolerance_prism_d=round(one_degree + 0.01, 3))
 
     def slips_in(self, case: PartsCase) -> tuple[Slip, ...]:
         """Return all; only a base below the line can be read as one above it."""

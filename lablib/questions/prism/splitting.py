@@ -7,7 +7,7 @@ from lablib.optics.eye import EYES, Eye
 from lablib.optics.prism_pair import split
 from lablib.optics.prism_pair_workings import split_workings
 from lablib.questions.answers.prism import PrismAnswer
-from lablib.questions.prism.terms import SIDEWAYS, WAYS, along
+from lablib.questions.prism.terms import OPPOSITE, SIDEWAYS, WAYS, along
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.question import Slip, Solution
@@ -114,7 +114,15 @@ class Split(Maker[SplitCase]):
                 "Up and down, the eyes get opposite words. What counts is how much higher one image stands "
                 "than the other, and base up before one eye does the same as base down before the other."
             )
-        return Solution(words=(why, "Each eye gets half."), workings=split_workings(**case.whole))
+            if case.eye is Eye.LEFT:
+                why += (
+                    f" The steps count the right eye over the left, so base {case.base} before the left eye "
+                    f"stands there as base {OPPOSITE[case.base]}."
+                )
+        gets = (
+            f"Each eye gets half: {self.kind(case).written(self.answer(case))} for the {case.eye.other} eye."
+        )
+        return Solution(words=(why, gets), workings=split_workings(**case.whole))
 
     def hints(self, case: SplitCase) -> tuple[str, ...]:
         """Return hints."""

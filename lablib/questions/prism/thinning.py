@@ -130,8 +130,8 @@ class ThinningPrism(Maker[ThinningCase]):
         return Solution(
             words=(
                 "A progressive curves more towards its bottom. Without prism it would run thin there while "
-                "its top stayed thick. Base down, the same in both lenses, evens the two out and leaves less "
-                "glass.",
+                "its top stayed thick. Base down, the same in both lenses, evens the two out and makes the "
+                "lens thinner.",
                 "It comes on top of what is prescribed: the same base adds, the opposite base takes away. "
                 f"Here: {self.kind(case).written(self.answer(case))}.",
             ),
