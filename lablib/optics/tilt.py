@@ -16,12 +16,6 @@ from lablib.optics.prescription import Prescription
 
 NEW_SPHERE, ORIGINAL_SPHERE = "new sphere", "original sphere"
 FORMS = (NEW_SPHERE, ORIGINAL_SPHERE)
-# A lens of 1 D along 180, along 90, and crossed: every power matrix is a sum of these.
-_UNITS = (
-    np.array([[1.0, 0.0], [0.0, 0.0]]),
-    np.array([[0.0, 0.0], [0.0, 1.0]]),
-    np.array([[0.0, 1.0], [1.0, 0.0]]),
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,11 +90,17 @@ def tilt_effect(rx: Prescription, *, tilt: Tilt, index: float, form: str = NEW_S
     about which it is tilted: 180 for pantoscopic tilt, 90 for wrap. A toric lens is tilted as a power matrix.
 
     Raises LabError for another form, an index out of range, or a power that no lens has.
-    Source: for spheres both forms as published; for toric and doubly tilted lenses derived (see `_effect`)
+    Source: for spheres both forms as published; for toric and doubly tilted lenses derived (see `_parts`)
         and checked against traced rays.
     """
-    matrix = _effect(rx.power_matrix(), tilt, index, form)
-    return Prescription.from_power_matrix(matrix, addition_d=rx.addition_d)
+    own, longer, (a, b, g) = _parts(tilt, index, form)
+    along_180, crossed, along_90 = _powers(rx)
+    return _prescription(
+        own * along_180 + longer * (a * a * along_180 + 2.0 * a * g * crossed + g * g * along_90),
+        own * crossed + longer * b * (a * crossed + g * along_90),
+        own * along_90 + longer * b * b * along_90,
+        rx.addition_d,
+    )
 
 
 def compensated(rx: Prescription, *, tilt: Tilt, index: float, form: str = NEW_SPHERE) -> Prescription:
@@ -111,22 +111,34 @@ def compensated(rx: Prescription, *, tilt: Tilt, index: float, form: str = NEW_S
 
     It is solved exactly: `tilt_effect` of the lens returned is the prescription.
     """
-    wanted = rx.power_matrix()
-    columns = [_effect(unit, tilt, index, form) for unit in _UNITS]
-    rows = np.array([[one[0, 0], one[1, 1], one[0, 1]] for one in columns]).T
-    along_180, along_90, crossed = np.linalg.solve(rows, [wanted[0, 0], wanted[1, 1], wanted[0, 1]])
-    matrix = np.array([[along_180, crossed], [crossed, along_90]])
-    return Prescription.from_power_matrix(matrix, addition_d=rx.addition_d)
+    own, longer, (a, b, g) = _parts(tilt, index, form)
+    along_180, crossed, along_90 = _powers(rx)
+    # Each power of the effect holds one of the lens that those below it do not: they are undone in turn.
+    along_90 /= own + longer * b * b
+    crossed = (crossed - longer * b * g * along_90) / (own + longer * a * b)
+    along_180 -= longer * (2.0 * a * g * crossed + g * g * along_90)
+    return _prescription(along_180 / (own + longer * a * a), crossed, along_90, rx.addition_d)
 
 
-def _effect(lens: np.ndarray, tilt: Tilt, index: float, form: str) -> np.ndarray:
-    """The power matrix of a tilted lens, square to the line of sight.
+def _parts(tilt: Tilt, index: float, form: str) -> tuple[float, float, tuple[float, float, float]]:
+    """How much of the lens's own power matrix F, and of J^T F J, makes its effect, and a, b and g of J.
 
     A step square to the line of sight is a longer step on the tilted lens, and the deviation is turned back
-    the same way: that is J^T F J, with J from steps across the line of sight to steps on the lens.
+    the same way. J = [[a, 0], [g, b]] leads from steps across the line of sight to steps on the lens.
     """
     require_one_of("form", form, FORMS)
     factor = sphere_factor(tilt.obliquity_deg, index)
-    on_lens = np.linalg.inv(tilt.axes[:2, :2])
-    seen = on_lens.T @ lens @ on_lens
-    return factor * seen if form == NEW_SPHERE else factor * lens + seen - lens
+    wrap, pantoscopic = tilt.eye.nasal_sign * math.radians(tilt.wrap_deg), math.radians(tilt.pantoscopic_deg)
+    on_lens = 1.0 / math.cos(wrap), 1.0 / math.cos(pantoscopic), math.tan(wrap) * math.tan(pantoscopic)
+    return (0.0, factor, on_lens) if form == NEW_SPHERE else (factor - 1.0, 1.0, on_lens)
+
+
+def _powers(rx: Prescription) -> tuple[float, float, float]:
+    """Power along 180, cross term, and power along 90 [D]."""
+    mean, j0, j45 = rx.power_vector()
+    return mean + j0, j45, mean - j0
+
+
+def _prescription(along_180: float, crossed: float, along_90: float, addition_d: float) -> Prescription:
+    mean, j0 = (along_180 + along_90) / 2.0, (along_180 - along_90) / 2.0
+    return Prescription.from_power_vector(mean, j0, crossed, addition_d=addition_d)

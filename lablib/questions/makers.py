@@ -16,6 +16,7 @@ from lablib.questions import (
     start_here,
     surfaces,
     ticket_check,
+    wearing,
 )
 from lablib.study.maker import Maker
 
@@ -31,6 +32,7 @@ _TOPICS = (
     lens_form,
     multifocals,
     material,
+    wearing,
 )
 MAKERS: Mapping[str, Maker] = MappingProxyType(
     {maker.name: maker for topic in _TOPICS for maker in topic.MAKERS}
