@@ -101,8 +101,8 @@ class CheckValuesPanel(Panel):
             ("Ordered", str(lens.order), ""),
             ("Check value", str(lens.check_value), ""),
             ("Reading", str(lens.reading), ""),
-            ("Against the check value", "passes" if data.passes else "fails", "this decides"),
-            ("Against the order", "passes" if data.would_pass_the_order else "fails", "decides nothing"),
+            ("By check value", "passes" if data.passes else "fails", "this decides"),
+            ("By the order", "passes" if data.would_pass_the_order else "fails", "decides nothing"),
         ]
 
     def sentence(self, data: CheckSheet) -> str:

@@ -116,18 +116,14 @@ class WearingPanel(Panel):
         )
 
     def numbers(self, data: WearingSheet) -> Sequence[tuple[str, str, str]]:
-        """Return the rows of the table, each cylinder in the form whose axis is the line of the tilt.
+        """Return the rows of the table; those of a tilt are left out where there is none and none can come.
 
         data: from `compute`.
         """
-        form, other = ("plus", "minus") if data.wanted.sphere_d > 0.0 else ("minus", "plus")
         best = f"{data.best_fronts_d[0]:+.2f}" if data.best_fronts_d else NOT_KNOWN
+        upright = self.handles["tilt_deg"].value == 0.0 and "tilt_deg" not in self.shown
         return [
-            ("Tilt, new sphere", data.by_new_sphere.written(form), ""),
-            ("Tilt, original sphere", data.by_original_sphere.written(form), ""),
-            ("Straight ahead, traced", data.ahead.written(form), ""),
-            ("Compensated order", data.order.written(other), ""),
-            ("Drop for the tilt", f"{data.drop_mm:.1f}", f"mm, by rule {data.drop_by_rule_mm:.1f}"),
+            *([] if upright else _tilt_rows(data)),
             ("Tangential error", *_error(data.tangential_now_d)),
             ("Sagittal error", *_error(data.sagittal_now_d)),
             ("Best front, thin lens", best, "D" if data.best_fronts_d else "none is a sphere"),
@@ -181,6 +177,18 @@ def _best_fronts(power_d: float, index: float, rotation_mm: float) -> tuple[floa
 def _heading(values: Values) -> str:
     how = "" if values["made"] == AS_ORDERED else ", compensated"
     return f"From the side: {written_power(values['power_d'])} D{how}, tilt {values['tilt_deg']:g} degrees"
+
+
+def _tilt_rows(data: WearingSheet) -> list[tuple[str, str, str]]:
+    """What the tilt does and asks for, each cylinder in the form whose axis is the line of the tilt."""
+    form, other = ("plus", "minus") if data.wanted.sphere_d > 0.0 else ("minus", "plus")
+    return [
+        ("New sphere", data.by_new_sphere.written(form), ""),
+        ("Original sphere", data.by_original_sphere.written(form), ""),
+        ("Ahead, traced", data.ahead.written(form), ""),
+        ("Compensated", data.order.written(other), ""),
+        ("Drop", f"{data.drop_mm:.1f}", f"mm, by rule {data.drop_by_rule_mm:.1f}"),
+    ]
 
 
 def _error(error_d: float) -> tuple[str, str]:

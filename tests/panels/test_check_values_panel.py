@@ -28,8 +28,8 @@ def test_the_check_value_makes_up_for_the_tilt():
 def test_a_lens_made_as_ordered_fails_although_it_agrees_with_the_order():
     panel = CheckValuesPanel(made="as ordered")
 
-    assert rows(panel)["Against the check value"] == "fails this decides"
-    assert rows(panel)["Against the order"] == "passes decides nothing"
+    assert rows(panel)["By check value"] == "fails this decides"
+    assert rows(panel)["By the order"] == "passes decides nothing"
     assert said(panel) == (
         "The lens fails against its check value: sphere and cylinder; against the order it would pass."
     )

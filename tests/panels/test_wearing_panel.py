@@ -39,22 +39,22 @@ def test_every_control_to_its_stops_and_back(start):
 def test_what_tilt_does_and_what_makes_up_for_it():
     shown = rows(WearingPanel())
 
-    assert shown["Tilt, new sphere"] == shown["Straight ahead, traced"] == "-6.06 -0.19 x 180"
-    assert shown["Compensated order"] == "-5.94 +0.18 x 180"
-    assert shown["Drop for the tilt"] == "4.8 mm, by rule 5.0"
+    assert shown["New sphere"] == shown["Ahead, traced"] == "-6.06 -0.19 x 180"
+    assert shown["Compensated"] == "-5.94 +0.18 x 180"
+    assert shown["Drop"] == "4.8 mm, by rule 5.0"
 
 
 def test_the_two_published_forms_differ_in_a_strong_lens():
     shown = rows(WearingPanel(power_d=10.0, front_d=12.0, tilt_deg=20.0))
 
-    assert shown["Tilt, new sphere"] == "+10.39 +1.38 x 180"
-    assert shown["Tilt, original sphere"] == "+10.39 +1.32 x 180"
+    assert shown["New sphere"] == "+10.39 +1.38 x 180"
+    assert shown["Original sphere"] == "+10.39 +1.32 x 180"
 
 
 def test_a_compensated_lens_does_straight_ahead_what_was_prescribed():
     panel = WearingPanel(made="compensated")
 
-    assert rows(panel)["Straight ahead, traced"] == "-6.00 DS"
+    assert rows(panel)["Ahead, traced"] == "-6.00 DS"
     assert said(panel).startswith("Looking straight ahead, the eye meets an error of 0.00 D along the turn")
 
 
@@ -79,6 +79,13 @@ def test_the_best_front_is_the_flatter_one_or_none():
     assert rows(WearingPanel())["Best front, thin lens"] == "+4.11 D"
     strong = WearingPanel(power_d=10.0, front_d=12.0)
     assert rows(strong)["Best front, thin lens"] == f"{NOT_KNOWN} none is a sphere"
+
+
+def test_where_no_tilt_can_come_nothing_is_said_of_it():
+    square = WearingPanel(move=("front_d",), tilt_deg=0.0)
+    assert list(rows(square)) == ["Tangential error", "Sagittal error", "Best front, thin lens"]
+    for tilted in (WearingPanel(move=("front_d",)), WearingPanel(move=("tilt_deg",), tilt_deg=0.0)):
+        assert len(rows(tilted)) == 8
 
 
 def test_the_prescriber_is_named():
