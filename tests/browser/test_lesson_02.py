@@ -1,4 +1,4 @@
-"""Lesson 02 as a learner meets it: a meridian turned, a lens transposed by keys, two questions answered."""
+"""Lesson 02 as a learner meets it: a meridian turned, a lens transposed, a ticket ringed, two questions."""
 
 from pathlib import Path
 
@@ -42,6 +42,7 @@ def test_the_lesson_runs_and_its_panels_answer_keys(watched: Watched, pictures: 
         transpose_by_keys(page)
         # The other panels stand where they stood.
         expect(said(page, WHOLE)).to_contain_text("Along 180 the lens has +1.82 D: between +2.00 on 020")
+        ring_the_doubt(page, pictures)
         expect(page.locator("[data-mime-type='application/vnd.jupyter.stderr']")).to_have_count(0)
 
 
@@ -67,6 +68,19 @@ def transpose_by_keys(page: Page) -> None:
     press(page, sphere, "ArrowLeft", times=6)
     press(page, axis, "ArrowRight", times=90)
     expect(said(page, FORMS)).to_have_text(before)
+
+
+def ring_the_doubt(page: Page, pictures: Path) -> None:
+    """Lay out another paper ticket, and have what is in doubt on it ringed."""
+    outputs = page.locator(f"{SHOWN} .jp-OutputArea-output")
+    paper = outputs.filter(has=page.get_by_label("Ring the doubt"))
+    expect(paper.get_by_role("status").first).to_have_text(
+        "Make it or hold it? Which field would you ask about?"
+    )
+    paper.get_by_label("Ticket").select_option("4")
+    paper.get_by_label("Ring the doubt").select_option("yes")
+    expect(paper.get_by_role("status").first).to_contain_text("Hold it for the height of the left eye.")
+    paper.screenshot(path=pictures / "lesson_02_paper.png")
 
 
 @pytest.mark.usefixtures("folder", "no_way_out")
@@ -96,3 +110,8 @@ def pick_the_right_one(page: Page) -> None:
     card(page, TICKET).get_by_role("radio", name=words, exact=True).check()
     card(page, TICKET).get_by_role("button", name="Check").click()
     expect(feedback(page, TICKET)).to_contain_text("Right")
+    # A choice that takes two lines stands beside its circle, not above it.
+    for choice in card(page, TICKET).locator("label", has=page.get_by_role("radio")).all():
+        circle, words = choice.get_by_role("radio").bounding_box(), choice.bounding_box()
+        assert abs(circle["x"] - words["x"]) < 8
+        assert circle["y"] - words["y"] < 12

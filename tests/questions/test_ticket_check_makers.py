@@ -222,6 +222,14 @@ def test_what_is_ringed_is_said_in_the_solution_too():
     assert sound.solution.words[-1] == "Nothing is ringed on the ticket."
 
 
+def test_a_lens_of_mixed_signs_is_minus_by_its_equivalent_as_is_the_other_eye():
+    for seed in SEEDS:
+        one = ticket("mixed-lens", Draws(seed))
+        lens = read(one.order.line(one.odd_eye)).prescription
+        assert lens.sphere_d > 0.0 > lens.spherical_equivalent_d
+        assert one.sound.spherical_equivalent_d < 0.0
+
+
 def test_a_strong_lens_is_not_held_for_its_vertex_distance():
     assert asked(Order(right="-5.50 -1.00 x 010", left="-5.25 DS")) == ()
     for maker in (MakeOrHold(), SortTickets()):
