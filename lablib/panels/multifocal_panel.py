@@ -20,8 +20,8 @@ from lablib.pictures.multifocal_data import Layout, PairLaidOut
 _LENS, _FRAME, _WEARER = ({"group": words} for words in ("Lens", "Frame", "Wearer"))
 _SEGMENTS = {segment(name).words: name for name in segment_names()}
 _CHARTS = {f"progressive, {name}": name for name in progressive_names()}
-_NO_BLANK = "not drawn"
-_BLANKS = {f"{segment_blank(name).diameter_mm:g} mm": name for name in segment_blank_names()}
+_NO_BLANK = "no blank"
+_BLANKS = {f"blank {segment_blank(name).diameter_mm:g}": name for name in segment_blank_names()}
 ALL_MARKS, ENGRAVINGS_ALONE = "all", "engravings alone"
 _SHAPE = OutlineShape.superellipse(2.6)
 

@@ -111,12 +111,12 @@ def test_a_segment_cut_by_the_rim_is_named():
 
 # The blank has its segment 3 mm in and 5 mm down: total inset 8 less 3, top -2 plus 5.
 def test_a_blank_is_laid_so_that_its_segment_lies_right():
-    panel = MultifocalPanel(a_mm=58.0, b_mm=44.0, right_height_mm=20.0, left_height_mm=20.0, blank="70 mm")
+    panel = MultifocalPanel(a_mm=58.0, b_mm=44.0, right_height_mm=20.0, left_height_mm=20.0, blank="blank 70")
     shown = rows(panel)
 
     assert (shown["Right, blank across"], shown["Right, blank upright"]) == ("5.0 mm in", "3.0 mm up")
     assert "the blank lacks" in said(panel)
-    panel.handles["blank"].box.value = "75 mm"
+    panel.handles["blank"].box.value = "blank 75"
     assert (shown := rows(panel))["Right, blank across"] == "4.0 mm in"
     assert "lacks" not in said(panel)
     assert float(shown["Right, least blank"].split()[0]) <= 75.0
@@ -141,7 +141,7 @@ def test_engravings_alone_do_not_tell_where_the_cross_is():
     ("start", "words"),
     [
         ({"marks": "engravings alone"}, "flat top 28: a segment has no engravings"),
-        ({"design": "progressive, short", "blank": "70 mm"}, "has no segment that fixes its place"),
+        ({"design": "progressive, short", "blank": "blank 70"}, "has no segment that fixes its place"),
         ({"right_near_mm": 33.0}, "near distance 33 mm is larger than the far one, 32 mm"),
     ],
 )

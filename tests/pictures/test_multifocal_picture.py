@@ -17,13 +17,13 @@ from lablib.pictures.palette import BLANK, TOO_SMALL
 SEGMENTS = {
     "start": {},
     "uneven": {"design": "round 24", "right_height_mm": 16.0, "left_height_mm": 19.0, "left_near_mm": 29.0},
-    "curved": {"design": "curved top 28", "blank": "75 mm"},
+    "curved": {"design": "curved top 28", "blank": "blank 75"},
     "blank": {
         "a_mm": 58.0,
         "b_mm": 44.0,
         "right_height_mm": 20.0,
         "left_height_mm": 20.0,
-        "blank": "70 mm",
+        "blank": "blank 70",
     },
     "outwards": {
         "design": "flat top 35",
