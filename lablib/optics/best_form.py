@@ -17,6 +17,8 @@ from lablib.optics.conic import conic_front
 from lablib.optics.lens import Lens, lens_for
 from lablib.optics.limits import require_in_limits
 from lablib.optics.oblique import ObliqueErrors, oblique_errors
+from lablib.optics.power import POWER_LIMIT_D, require_power
+from lablib.optics.practice import usual_or
 from lablib.optics.prescription import Prescription
 from lablib.optics.tscherning import ASTIGMATISM, CRITERIA, MEAN_ERROR, TANGENTIAL_ERROR
 
@@ -36,12 +38,21 @@ class Bending:
     index: refractive index.
     centre_thickness_mm: [mm].
     centre_of_rotation_mm: from the lens to the eye's centre of rotation [mm]; None for the usual value.
+
+    Raises LabError for a value out of range.
     """
 
     power_d: float
     index: float
     centre_thickness_mm: float
     centre_of_rotation_mm: float | None = None
+
+    def __post_init__(self) -> None:
+        require_power("power", self.power_d, POWER_LIMIT_D)
+        require_in_limits("index", self.index, "index")
+        require_in_limits("centre thickness", self.centre_thickness_mm, "centre_thickness_mm")
+        distance = usual_or("centre_of_rotation", "centre of rotation", self.centre_of_rotation_mm)
+        object.__setattr__(self, "centre_of_rotation_mm", distance)
 
     def lens(self, front_curve_d: float, *, p_value: float = 1.0) -> Lens:
         """Return the lens in one form.

@@ -100,3 +100,18 @@ def test_what_has_no_answer_is_refused():
             bent.p_values(front_curve_d=6.0, gaze_deg=gaze)
     with pytest.raises(LabError, match=r"power 50 is out of range"):
         ThinLens(power_d=50.0, index=1.5)
+
+
+@pytest.mark.parametrize(
+    ("part", "value", "message"),
+    [
+        ("power_d", 50.0, "power 50 is out of range"),
+        ("index", 1.1, "index 1.1 is out of range"),
+        ("centre_thickness_mm", 0.0, "centre thickness 0 is out of range: give above 0 and up to 60 mm"),
+        ("centre_of_rotation_mm", 5.0, "centre of rotation 5 is out of range: give from 18 to 45 mm"),
+    ],
+)
+def test_a_lens_that_cannot_be_is_refused(part: str, value: float, message: str):
+    good = {"power_d": 4.0, "index": 1.5, "centre_thickness_mm": 3.0, "centre_of_rotation_mm": 27.0}
+    with pytest.raises(LabError, match=message):
+        Bending(**(good | {part: value}))

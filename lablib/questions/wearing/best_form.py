@@ -20,7 +20,7 @@ _BEST, _FLAT, _EQUAL, _STEEP = "best", "flattest-for-looks", "bent-both-ways", "
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FormCase:
-    """A power and four ways to bend it.
+    """A power and the ways to bend it.
 
     power_d: [D]; index: refractive index; centre_mm: centre thickness [mm].
     fronts_d: front curves by option [D], in the order shown.
@@ -72,7 +72,7 @@ class BestForm(Maker[FormCase]):
     )
 
     def draw(self, draws: Draws) -> FormCase:
-        """Return a power and four fronts, the best of them near the form that traced rays find."""
+        """Return a power and three or four fronts, the best of them near the form that traced rays find."""
         power = draws.one_of((-6.0, -5.0, -4.0, -3.0, 3.0, 4.0, 5.0))
         index = draws.one_of((1.5, 1.6))
         centre = 2.0 if power < 0.0 else 5.0
@@ -84,16 +84,24 @@ class BestForm(Maker[FormCase]):
             (_EQUAL, power / 2.0),
             (_STEEP, best + draws.one_of((4.0, 5.0))),
         )
-        ordered = tuple(sorted(fronts, key=lambda one: one[1]))
+        # One of the wrong ones is left out now and then, or the best would always have the same place.
+        left_out = draws.one_of((_FLAT, _EQUAL, _STEEP, _STEEP, None))
+        # A plus lens bent still more comes near its second form without astigmatism: not asked.
+        left_out = left_out if power < 0.0 else _STEEP
+        ordered = tuple(sorted((one for one in fronts if one[0] != left_out), key=lambda one: one[1]))
         return FormCase(power_d=power, index=index, centre_mm=centre, fronts_d=ordered)
 
     def kind(self, case: FormCase) -> ChoiceAnswer:
-        """Return the kind: the four fronts, flattest first."""
+        """Return the kind: the fronts, flattest first."""
         return ChoiceAnswer(
             options=tuple(
                 Option(key=key, words=f"Front curve {front:+.2f} D.") for key, front in case.fronts_d
             )
         )
+
+    def slips_in(self, case: FormCase) -> tuple[Slip, ...]:
+        """Return one slip for each wrong front that is shown."""
+        return tuple(slip for slip in self.slips if slip.name in dict(case.fronts_d))
 
     def answer(self, case: FormCase, slips: Set[str] = NONE) -> str:
         """Return the front with least astigmatism by traced rays, or the one of a slip."""
@@ -108,7 +116,7 @@ class BestForm(Maker[FormCase]):
         """Return what is asked."""
         return (
             f"A lens of {case.power_d:+.2f} D, index {case.index:g} and {case.centre_mm:g} mm thick at its "
-            "centre, can be bent in four ways. Both surfaces are spheres, and the back follows from front "
+            "centre, can be bent in several ways. Both surfaces are spheres, and the back follows from front "
             "and power.",
             f"Which front leaves least oblique astigmatism for an eye that turns by {_GAZE_DEG:g} degrees?",
         )
