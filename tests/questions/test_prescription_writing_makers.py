@@ -8,7 +8,7 @@ from evaluation import assert_comes_out
 from lablib.optics.prescription import Prescription
 from lablib.questions import makers
 from lablib.questions.answers.prescription import OTHER_FORM, PrescriptionAnswer
-from lablib.questions.prescription import SphericalEquivalent, Transpose
+from lablib.questions.prescription import SphericalEquivalent, Transpose, TransposeUpright
 from lablib.study.marking import Mark, State, mark
 from lablib.study.question import Question
 
@@ -195,3 +195,38 @@ def test_a_maker_that_asks_for_a_form_names_the_other_one():
         kind = maker.make(0).kind
         if isinstance(kind, PrescriptionAnswer) and kind.form != "either":
             assert OTHER_FORM in maker.slips, maker.name
+
+
+class FixedUpright(Fixed, TransposeUpright):
+    """Transposition of a lens at 90 or 180 that is settled."""
+
+
+@pytest.mark.parametrize(
+    ("given", "state", "words"),
+    [
+        ("plano +2.00 x 180", State.RIGHT, "plano +2.00 x 180"),
+        ("0.00 +2.00 x 180", State.RIGHT, "plano +2.00 x 180"),
+        ("plano +2.00 x 000", State.RIGHT, "axis 000 is read as 180, which is how this axis is written"),
+        ("plano +2.00 x 090", State.WRONG, "You left the axis as it was"),
+        ("+2.00 +2.00 x 180", State.WRONG, "You left the sphere as it was"),
+        ("+4.00 +2.00 x 180", State.WRONG, "You took the cylinder off the sphere"),
+    ],
+)
+def test_powers_that_cancel_at_90_are_plano_at_180(given: str, state: State, words: str):
+    lens = Prescription(sphere_d=2.0, cylinder_d=-2.0, axis_deg=90)
+    answer = mark(FixedUpright(lens).make(0), given)
+    assert answer.state is state
+    assert words in " ".join(answer.words)
+
+
+def test_an_axis_of_180_can_go_past_it_and_one_of_90_cannot():
+    for axis, named in ((180, ("past-180",)), (90, ())):
+        question = FixedUpright(Prescription(sphere_d=2.0, cylinder_d=-1.5, axis_deg=axis)).make(0)
+        assert slips(mark(question, f"+0.50 +1.50 x {axis + 90}")) == named
+
+
+def test_upright_lenses_have_either_axis_and_some_are_plano_across():
+    lenses = [lens_of(TransposeUpright().make(seed)) for seed in range(200)]
+    assert {lens.axis_deg for lens in lenses} == {90.0, 180.0}
+    assert all(lens.sphere_d and lens.cylinder_d for lens in lenses)
+    assert 40 < sum(lens.transposed().sphere_d == 0.0 for lens in lenses) < 100

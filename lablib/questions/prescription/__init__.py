@@ -4,10 +4,11 @@ from lablib.questions.prescription.addition import IntermediateLens, NearLens
 from lablib.questions.prescription.cross import CrossToPrescription, PowerOnTheCross
 from lablib.questions.prescription.crossed import CrossedCylinders
 from lablib.questions.prescription.same import SameLens
-from lablib.questions.prescription.writing import SphericalEquivalent, Transpose
+from lablib.questions.prescription.writing import SphericalEquivalent, Transpose, TransposeUpright
 
 MAKERS = (
     Transpose(),
+    TransposeUpright(),
     SphericalEquivalent(),
     PowerOnTheCross(),
     CrossToPrescription(),

@@ -137,6 +137,18 @@ class Transpose(_LensQuestion):
         )
 
 
+class TransposeUpright(Transpose):
+    """A lens with its axis at 90 or 180 is written in the other form; its other power can be plano."""
+
+    name = "transpose-at-90-or-180"
+    # From 180, an axis at 90 stays where it is and one at 180 has none.
+    slips = tuple(slip for slip in Transpose.slips if slip.name != "axis-from-180")
+
+    def draw(self, draws: Draws) -> Prescription:
+        """Return a lens in quarter dioptres; in one of three the two powers cancel."""
+        return draws.until("a lens with a sphere", _draw_upright, lambda lens: lens.sphere_d != 0.0)
+
+
 class SphericalEquivalent(_LensQuestion):
     """The power of a lens as if it were a sphere."""
 
@@ -196,6 +208,14 @@ class SphericalEquivalent(_LensQuestion):
             "One of these powers is the sphere. The other is sphere and cylinder together.",
             "So how much of the cylinder is added to the sphere?",
         )
+
+
+def _draw_upright(draws: Draws) -> Prescription:
+    cylinder = draws.step(0.5, 3.0, 0.25) * draws.one_of((-1.0, 1.0))
+    sphere, cancels = draws.step(-5.0, 5.0, 0.25), draws.whole(3) == 0
+    return Prescription(
+        sphere_d=-cylinder if cancels else sphere, cylinder_d=cylinder, axis_deg=draws.one_of((90.0, 180.0))
+    )
 
 
 def _other(lens: Prescription) -> str:
