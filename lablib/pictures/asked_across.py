@@ -10,7 +10,7 @@ from lablib.optics.eye import EYES, Eye
 from lablib.optics.limits import limit
 from lablib.pictures.asked_base import KEY_Y_PX, RIM_PX, WIDE_PX, Asked, AskedPicture
 from lablib.pictures.asked_sign import Stand, spots_round, words_in
-from lablib.pictures.captions import add_key, step_down
+from lablib.pictures.captions import KeyWhereDrawn, add_key, step_down
 from lablib.pictures.lens_section import NOWHERE
 from lablib.pictures.palette import BOXED_CENTRE, INK, MIDLINE, OUTLINE, PAPER, PUPIL, QUIET_INK
 from lablib.pictures.window import place
@@ -125,8 +125,9 @@ class AcrossPicture(AskedPicture):
         self.numbers = [words_in(self.window, color=QUIET_INK) for _ in range(most)]
         self.names = {eye: words_in(self.window, color=QUIET_INK) for eye in EYES}
         self.heading("Two rims, facing the wearer, above a ruler [mm]")
-        add_key(self, [(0.0, KEY_Y_PX, BOXED_CENTRE, "boxed centre"), (124.0, KEY_Y_PX, PUPIL, "pupil")])
-        add_key(self, [(206.0, KEY_Y_PX, MIDLINE, "midline, and middle of the bridge")])
+        add_key(self, [(0.0, KEY_Y_PX, BOXED_CENTRE, "boxed centre")])
+        add_key(self, [(124.0, KEY_Y_PX, MIDLINE, "midline, and middle of the bridge")])
+        self.pupil_key = KeyWhereDrawn(self, axes, (392.0, KEY_Y_PX, PUPIL, "pupil"))
 
     def show_case(self, case: Across, data: Asked) -> None:
         """Draw the rims in their boxes, and the ruler below them.
@@ -153,6 +154,7 @@ class AcrossPicture(AskedPicture):
         for mark in (*case.pupils_mm, *(case.middle_mm(eye) for eye in EYES)):
             x, y = self.window.px(mark, 0.0)
             self.taken.append((x - _HALF_MARK_PX, y - _HALF_MARK_PX, x + _HALF_MARK_PX, y + _HALF_MARK_PX))
+        self.pupil_key.show(bool(case.pupils_mm))
         self.drops.set_data(*_uprights(case.pupils_mm, foot, 0.0))
         self._show_ruler(case, foot)
 

@@ -12,7 +12,7 @@ from lablib.optics.limits import limit
 from lablib.pictures.asked_base import ASIDE_PX, HEADING_Y_PX, HIGH_PX, KEY_Y_PX, RIM_PX, Asked, AskedPicture
 from lablib.pictures.asked_outline import FrontCase
 from lablib.pictures.asked_sign import Stand, spots_round, words_in
-from lablib.pictures.captions import HEADING_PT, add_key, moving_words, step_down
+from lablib.pictures.captions import HEADING_PT, KeyWhereDrawn, add_key, moving_words, step_down
 from lablib.pictures.lens_section import NOWHERE
 from lablib.pictures.palette import BOXED_CENTRE, ENGRAVING, GLASS, INK, MIDLINE, OUTLINE, QUIET_INK
 from lablib.pictures.window import place
@@ -89,8 +89,8 @@ class LevelPicture(AskedPicture):
         self.sides = [words_in(self.window, color=QUIET_INK) for _ in range(2)]
         self.head = moving_words(self, axes, (ASIDE_PX, HEADING_Y_PX), size=HEADING_PT, color=INK)
         add_key(self, [(0.0, KEY_Y_PX, BOXED_CENTRE, "boxed centre")])
-        add_key(self, [(124.0, KEY_Y_PX, ENGRAVING, "engraving")])
-        self.counted = moving_words(self, axes, (234.0, KEY_Y_PX), color=QUIET_INK)
+        self.counted = moving_words(self, axes, (124.0, KEY_Y_PX), color=QUIET_INK)
+        self.engraving_key = KeyWhereDrawn(self, axes, (372.0, KEY_Y_PX, ENGRAVING, "engraving"))
 
     def show_case(self, case: Level, data: Asked) -> None:
         """Draw the lens about its boxed centre, and the ruler.
@@ -106,6 +106,7 @@ class LevelPicture(AskedPicture):
         self.midline.set_data([-half_a, end], [0.0, 0.0])
         self.centre.set_data([0.0], [0.0])
         self.engravings.set_data(case.engraving_x_mm, [case.engraving_y_mm] * len(case.engraving_x_mm))
+        self.engraving_key.show(bool(case.engraving_x_mm))
         self._keep_clear([(0.0, 0.0), *((x, case.engraving_y_mm) for x in case.engraving_x_mm)])
         self.fence(np.column_stack([case.outline.real, case.outline.imag]))
         self._show_ruler(case, end)

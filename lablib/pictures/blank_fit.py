@@ -64,7 +64,7 @@ class BlankFitPicture(KeptPicture):
 
         data: what to draw.
         """
-        taken: list[Box] = []
+        taken: list[Box] = [box for lens in self.lenses.values() for box in lens.marks(data)]
         self.distances.update(data, taken)
         for eye, lens in self.lenses.items():
             lens.update(data, taken)

@@ -12,6 +12,8 @@ from lablib.pictures.window import Box, Window, place
 # How far beyond the box a distance is drawn, those of the frame above, those of the wearer below [mm].
 _FIRST_MM, _SECOND_MM, _BELOW_MM, _BESIDE_MM = 3.5, 3.0, 4.0, 2.5
 _WORDS_PX, _TICK_PX = 8.0, 3.0
+# Where along an upright distance its words may stand, best first.
+_SHARES = (0.5, 0.3, 0.7)
 # No distance is drawn higher: its words would leave the picture [mm].
 _HIGHEST_MM = 57.0
 # One distance: from, to [mm], to which side its words stand (across, up), and the words.
@@ -45,16 +47,21 @@ class Distances:
             self.lines, self.words, distances(data), strict=True
         ):
             line.set_data([start.real, end.real], [start.imag, end.imag])
-            x, y = self.window.px((start + end).real / 2.0, (start + end).imag / 2.0)
             spots = [
-                (x + side * beside * _WORDS_PX, y + above * _WORDS_PX, side * beside, 0) for side in (1, -1)
+                (x + side * beside * _WORDS_PX, y + above * _WORDS_PX, side * beside, 0)
+                for share in (_SHARES if beside else _SHARES[:1])
+                for x, y in [self._px(start + share * (end - start))]
+                for side in (1, -1)
             ]
             place(label, words, spots, inside=self.window.box_px, taken=taken)
             taken.append(self._along(start, end))
 
+    def _px(self, at: complex) -> tuple[float, float]:
+        return self.window.px(at.real, at.imag)
+
     def _along(self, start: complex, end: complex) -> Box:
         """A narrow box round a line [shown px]."""
-        (x, y), (other_x, other_y) = (self.window.px(at.real, at.imag) for at in (start, end))
+        (x, y), (other_x, other_y) = self._px(start), self._px(end)
         left, right, low, high = min(x, other_x), max(x, other_x), min(y, other_y), max(y, other_y)
         return (left - _TICK_PX, low - _TICK_PX, right + _TICK_PX, high + _TICK_PX)
 

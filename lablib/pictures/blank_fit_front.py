@@ -32,6 +32,8 @@ DIAMETER = CUTTING_LINE
 _EVERY = 3
 _CIRCLE = np.exp(2j * np.pi * np.arange(181) / 180)
 _BESIDE_PX, _HALF_MARK_PX = 7.0, 6.0
+# Points that differ by less lie equally far: a symmetrical outline has two or four such points [mm].
+_TIE_MM = 1e-6
 # Where along the line to the farthest point its length may stand, best first.
 _SHARES = (0.6, 0.75, 0.45, 0.9, 1.05)
 
@@ -72,6 +74,14 @@ class LensInFrame:
     def _line(self, depth: int, style: dict[str, object]):
         return self.window.picture.moving(self.window.axes.plot([], [], zorder=depth, **style)[0])
 
+    def marks(self, data: PairOfBlanks) -> list[Box]:
+        """Return boxes round the boxed centre and the optical centre, for words to keep clear of [shown px].
+
+        data: the pair.
+        """
+        boxed = complex(data.boxed_centre_mm(self.eye))
+        return [self._round(at) for at in (boxed, boxed + data.fit(self.eye).centre_mm)]
+
     def update(self, data: PairOfBlanks, taken: list[Box]) -> None:
         """Draw the lens where it is worn.
 
@@ -86,7 +96,6 @@ class LensInFrame:
         self.box.set_data(corners.real, corners.imag)
         for mark, at in ((self.boxed_centre, boxed), (self.pupil, centre), (self.centre, centre)):
             mark.set_data([at.real], [np.imag(at)])
-            taken.append(self._round(at))
         self._draw_diameter(fit, rim, boxed)
         self._draw_farthest(fit, rim, centre)
         self._write(fit, rim, boxed, centre, taken)
@@ -107,18 +116,23 @@ class LensInFrame:
         self.outside.set_data(shown.real, shown.imag)
 
     def _draw_diameter(self, fit: BlankFit, rim: np.ndarray, boxed: float) -> None:
-        at = int(fit.outline.radius_mm.argmax())
-        across = rim[at] - boxed
+        across = self._farthest(fit.outline.radius_mm, rim, nasal=True) - boxed
         self.diameter.set_data([(boxed - across).real, (boxed + across).real], [-across.imag, across.imag])
 
     def _draw_farthest(self, fit: BlankFit, rim: np.ndarray, centre: complex) -> None:
-        far = rim[int(fit.beyond_mm.argmax())]
+        far = self._farthest(fit.beyond_mm, rim)
         self.far.set_data([centre.real, far.real], [centre.imag, far.imag])
 
+    def _farthest(self, away_mm: np.ndarray, rim: np.ndarray, *, nasal: bool = False) -> complex:
+        """The farthest point of the rim; of several as far, one above and temporal, or nasal if so wished."""
+        ties = rim[away_mm >= away_mm.max() - _TIE_MM]
+        side = self.eye.nasal_sign * (1.0 if nasal else -1.0)
+        return complex(max(ties, key=lambda at: (round(side * at.real, 3), at.imag)))
+
     def _write(self, fit: BlankFit, rim: np.ndarray, boxed: float, centre: complex, taken: list[Box]) -> None:
-        far = rim[int(fit.beyond_mm.argmax())]
+        far = self._farthest(fit.beyond_mm, rim)
         aside = 1j * (far - centre) / abs(far - centre)
-        across = rim[int(fit.outline.radius_mm.argmax())] - boxed
+        across = self._farthest(fit.outline.radius_mm, rim, nasal=True) - boxed
         round_about = (1j, -1j, 1, -1)
         middle = (centre + boxed) / 2.0
         self._place(self.centre_words, decentred(fit), [(middle, round_about)], taken)

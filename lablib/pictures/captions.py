@@ -56,6 +56,28 @@ def add_key(picture: KeptPicture, lines: Iterable[KeyLine]) -> None:
         write_still(picture, (x + KEY_WORDS_PX, y), words, color=QUIET_INK)
 
 
+class KeyWhereDrawn:
+    """A sign with the word it stands for, shown where that is drawn and nowhere else.
+
+    picture, axes: where; line: what to show, a mark.
+    """
+
+    def __init__(self, picture: KeptPicture, axes: Axes, line: KeyLine) -> None:
+        x, y, look, words = line
+        place = {"transform": shown_px(picture), "clip_on": False, "zorder": 9}
+        self.mark = picture.moving(axes.plot([x + _KEY_MIDDLE_PX], [y], **look.point(), **place)[0])
+        self.words = moving_words(picture, axes, (x + KEY_WORDS_PX, y), color=QUIET_INK)
+        self.words.set_text(words)
+
+    def show(self, drawn: bool) -> None:
+        """Show the sign, or hide it.
+
+        drawn: whether what it stands for is drawn.
+        """
+        self.mark.set_visible(drawn)
+        self.words.set_visible(drawn)
+
+
 class ScaleBar:
     """A bar of ten millimetres below a window, which follows its scale.
 

@@ -51,6 +51,7 @@ def test_pupils_stand_at_their_distances_from_the_bridge():
         told = [case.values.get(f"{eye}_pupil_mm", 0.0) for eye in EYES]
         expected = [-eye.nasal_sign * one for eye, one in zip(EYES, told, strict=True) if one]
         assert picture.pupils.get_xdata() == pytest.approx(expected)
+        assert picture.pupil_key.mark.get_visible() is picture.pupil_key.words.get_visible() is bool(expected)
         seen += bool(expected)
     assert 0 < seen < 12
 

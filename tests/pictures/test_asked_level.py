@@ -59,6 +59,14 @@ def test_engravings_are_dotted_where_they_are():
     assert len(picture.engravings.get_xdata()) == 0
 
 
+def test_the_key_names_engravings_only_where_they_are_drawn():
+    for case in map(level, range(20)):
+        key = drawn(case.values).engraving_key
+        told = "engraving_x_mm" in case.values
+        assert (key.mark.get_visible(), key.words.get_visible()) == (told, told)
+        assert key.words.get_text() == "engraving"
+
+
 @pytest.mark.parametrize(
     ("eye", "words"), [("right", ["temporal", "nasal"]), ("left", ["nasal", "temporal"])]
 )

@@ -12,6 +12,7 @@ from lablib.pictures.blank_fit import BlankFitPicture, verdict
 from lablib.pictures.blank_fit_data import PairOfBlanks
 from lablib.pictures.blank_fit_distances import distances
 from lablib.pictures.palette import BLANK, TOO_SMALL
+from lablib.pictures.window import size_px
 
 CASES = {
     "start": {},
@@ -154,6 +155,27 @@ def test_the_effective_diameter_runs_through_the_boxed_centre(drawn):
         start, end = points(lens.diameter)
         assert (start + end) / 2.0 == pytest.approx(points(lens.boxed_centre)[0])
         assert lens.diameter_words.get_text() == f"ED {abs(end - start):.1f}"
+
+
+def test_lines_of_a_symmetrical_pair_mirror_each_other(picture):
+    picture.update(data(outline="superellipse 3"))
+    right, left = (picture.lenses[eye] for eye in (Eye.RIGHT, Eye.LEFT))
+    for name in ("far", "diameter"):
+        mirrored = -points(getattr(left, name)).conj()
+        np.testing.assert_allclose(np.sort(points(getattr(right, name))), np.sort(mirrored), atol=1e-6)
+    # The line to the farthest point goes up, and the other crosses it.
+    assert points(right.far)[1].imag > 1.0
+    assert points(right.diameter)[1].real > points(right.boxed_centre)[0].real
+
+
+def test_no_words_cover_a_centre_in_a_low_box(picture):
+    picture.update(data(b_mm=24.0))
+    for lens in picture.lenses.values():
+        for centre in (points(lens.boxed_centre)[0], points(lens.centre)[0]):
+            x, y = picture.window.px(centre.real, centre.imag)
+            for label in (lens.far_words, lens.centre_words, lens.diameter_words, *picture.distances.words):
+                (at, up), (width, height) = label.get_position(), size_px(label)
+                assert abs(x - at) > width / 2.0 or abs(y - up) > height / 2.0, label.get_text()
 
 
 def test_distances_are_as_long_as_they_say(drawn):
