@@ -21,8 +21,10 @@ from lablib.working import Working
 
 # In terms of the package, but meaning in the shop what they mean at home or at school.
 _EVERYDAY_TEXT = """
-alike angle cost difference differ digits doubt force gap high labour limit line look name piece place point
-reach rule shape sideways stand start step strength touch turned unclear weakest word written
+alike angle apart asked bears blue care compares corner cost covers diameter differ difference digits doubt
+exact eyes factor file finished fit force found gap high higher instead job labour light limit line look low
+mean middle mm most name named order piece place point reach read reason ring rule safety shape sideways
+smallest stand start step strength text thicker touch turned unclear use weakest wiped word worst written
 """
 _UNITS = re.compile(
     r"_(?:mm3_per_rad|mm3_per_s|j_per_mm3|n_per_mm|per_mm|prism_d|nmm|mm3|mm2|mpa|deg|rpm|mm|d|n|g|w)$"
