@@ -167,7 +167,7 @@ def filter_turned_workings(*, packet_axis_deg: float, ordered_axis_deg: float) -
     passed = Working(
         what="glare let through by a perfect filter so turned",
         symbol="g",
-        formula="100 * sin(d)^2",
+        formula="100 * (sin(d))^2",
         terms=(turn.as_term(),),
         value=100.0 * glare_let_through(turned),
         unit="%",

@@ -39,17 +39,17 @@ NOTICED = Look(colour=OKABE_ITO["vermilion"], mark="^")
 POINT = Look(colour=BLUE_INK, mark="D", hollow=True)
 BAR = Look(colour=OKABE_ITO["orange"], opacity=0.6)
 _TOP_PX, _ROW_PX, _HEAD_PX, _FOOT_PX = 532.0, 70.0, 7.0, 6.0
-_SECTIONS_PX = (146.0, 42.0, 456.0, _TOP_PX)
+_SECTIONS_PX = (144.0, 42.0, 450.0, _TOP_PX)
 _FRONT_PX, _FRONT_SCALE = (6.0, 538.0, 136.0, 640.0), 2.0
 # From a row's upper line down to its figure, and to the bar below it.
 _FIGURE_PX, _BAR_PX, _BAR_THICK_PX, _BAR_LONG_PX = 26.0, 44.0, 6.0, 40.0
 # Middle of each column, its two lines of heading, and how its figure is written.
 COLUMNS = (
-    (481.0, "centre", "mm", "{:.2f}"),
-    (535.0, "thickest", "edge, mm", "{:.2f}"),
-    (589.0, "weight", "g", "{:.1f}"),
-    (639.0, "fringe", "prism D", "{:.3f}"),
-    (692.0, "thrown", "back, %", "{:.1f}"),
+    (471.0, "centre", "mm", "{:.2f}"),
+    (523.0, "thickest", "edge, mm", "{:.2f}"),
+    (580.0, "weight", "g", "{:.1f}"),
+    (633.0, "fringe", "prism D", "{:.3f}"),
+    (690.0, "thrown", "back, %", "{:.1f}"),
 )
 FRINGE_COLUMN = 3
 
@@ -216,9 +216,9 @@ def _bar(x: float, y: float, long_px: float) -> list[tuple[float, float]]:
 
 _KEY = (
     (8, 20, FRONT_SURFACE, "front"),
-    (74, 20, BACK_SURFACE, "back"),
-    (136, 20, CHOSEN, "looked at closely"),
-    (280, 20, CHOSEN_BACK, "its back"),
-    (362, 20, POINT, "looked through"),
-    (482, 20, NOTICED, "colour noticed"),
+    (72, 20, BACK_SURFACE, "back"),
+    (132, 20, CHOSEN, "looked at closely"),
+    (279, 20, CHOSEN_BACK, "its back"),
+    (361, 20, POINT, "looked through"),
+    (491, 20, NOTICED, "colour noticed"),
 )
