@@ -216,9 +216,9 @@ def _bar(x: float, y: float, long_px: float) -> list[tuple[float, float]]:
 
 _KEY = (
     (8, 20, FRONT_SURFACE, "front"),
-    (72, 20, BACK_SURFACE, "back"),
-    (132, 20, CHOSEN, "looked at closely"),
-    (279, 20, CHOSEN_BACK, "its back"),
-    (361, 20, POINT, "looked through"),
-    (491, 20, NOTICED, "colour noticed"),
+    (68, 20, BACK_SURFACE, "back"),
+    (128, 20, CHOSEN, "looked at closely"),
+    (270, 20, CHOSEN_BACK, "its back"),
+    (352, 20, POINT, "looked through"),
+    (482, 20, NOTICED, "colour noticed"),
 )
