@@ -128,8 +128,8 @@ class QuestionCard:
         given = self.entry.marker if value is None else value
         asked = Asked(
             values=question.drawing.values,
-            given=_number(given),
-            right=_number(question.right) if self.place.is_over else None,
+            given=_drawable(given),
+            right=_drawable(question.right) if self.place.is_over else None,
             is_over=self.place.is_over,
         )
         self._picture.update(asked)
@@ -214,9 +214,10 @@ def _shown_again(kind: AnswerKind, place: Place) -> Given:
     return given
 
 
-def _number(value: object) -> float | None:
-    """A value that can be drawn, or None for one of another kind."""
-    return value if isinstance(value, int | float) else None
+def _drawable(value: object) -> float | tuple[float, float] | None:
+    """A value that can be drawn, a number or both parts of a prism, or None for one of another kind."""
+    parts = value if isinstance(value, tuple) and len(value) == 2 else (value,)
+    return value if all(isinstance(part, int | float) for part in parts) else None
 
 
 def _show_if(widget: widgets.Widget, wanted: bool) -> None:

@@ -343,3 +343,16 @@ def test_two_threads_keep_one_answer_once(check: SelfCheck, record: Record):
 def test_a_lesson_that_is_not_written_is_named():
     with pytest.raises(LabError, match="lesson '99' is not written: give one of 01"):
         SelfCheck("99")
+
+
+def test_a_prism_shows_on_its_picture_with_both_its_parts(record: Record):
+    card = card_of(SelfCheck("06", record=record), "prism-at-a-point-toric")
+    shown = []
+    card._picture.update = shown.append
+    question = card.place.question
+    answer(card, question.mistakes[0].value)
+    answer(card, question.right)
+
+    wrong, right = shown
+    assert (wrong.given, wrong.right) == (pytest.approx(question.mistakes[0].value, abs=0.005), None)
+    assert (right.given, right.right) == (pytest.approx(question.right, abs=0.005), question.right)
