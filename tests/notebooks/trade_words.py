@@ -23,8 +23,9 @@ from lablib.working import Working
 _EVERYDAY_TEXT = """
 alike angle apart asked bears blue care compares corner cost covers diameter differ difference digits doubt
 exact eyes factor file finished fit force found gap high higher instead job labour light limit line look low
-mean middle mm most name named order piece place point reach read reason ring rule safety shape sideways
-smallest stand start step strength text thicker touch turned unclear use weakest wiped word worst written
+mean middle mm most name named order piece place plus point reach read reason ring rule safety shape
+sideways smallest stand start step strength text thicker touch turned unclear use weakest wiped word worst
+written
 """
 _UNITS = re.compile(
     r"_(?:mm3_per_rad|mm3_per_s|j_per_mm3|n_per_mm|per_mm|prism_d|nmm|mm3|mm2|mpa|deg|rpm|mm|d|n|g|w)$"
