@@ -18,7 +18,7 @@ def centre_drop_working(pantoscopic_deg: float, *, centre_of_rotation_mm: float 
     pantoscopic_deg, centre_of_rotation_mm: as in `centre_drop_mm`, which also says what it raises.
     """
     distance = usual_or("centre_of_rotation", "centre of rotation", centre_of_rotation_mm)
-    meaning = "from the lens to the eye's centre of rotation"
+    meaning = "lens to the eye's centre of rotation"
     if centre_of_rotation_mm is None:
         meaning = f"{meaning}, {source_of('centre_of_rotation')}"
     terms = (distance_term("s", distance, meaning), _tilt(pantoscopic_deg))

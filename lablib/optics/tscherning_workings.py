@@ -27,7 +27,7 @@ def best_form_workings(lens: ThinLens) -> tuple[Working, ...]:
         )
     power = power_term("F", lens.power_d, "power")
     index = in_full("n", lens.index, "", least_digits=3, meaning="index")
-    meaning = "from the lens to the eye's centre of rotation"
+    meaning = "lens to the eye's centre of rotation"
     if lens.centre_of_rotation_mm == usual("centre_of_rotation"):
         meaning = f"{meaning}, {source_of('centre_of_rotation')}"
     distance = distance_term("s", lens.centre_of_rotation_mm, meaning)

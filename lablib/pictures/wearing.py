@@ -54,7 +54,7 @@ class WearingPicture(KeptPicture):
         self.measures = _Measures(self.side)
         self.errors = ErrorCurve(self, _CURVE_PX)
         self.heading = moving_words(self, axes, (10, 421), size=HEADING_PT, color=INK)
-        write_still(self, (396, 421), "Power got less power wanted [D], over the gaze", size=HEADING_PT)
+        write_still(self, (396, 421), "Error: power got - power wanted [D]", size=HEADING_PT)
         ScaleBar(self.side, 322.0, 396.0).update()
         add_key(self, _KEY)
 
