@@ -11,7 +11,7 @@ from lablib.study.draws import Draws
 from lablib.working import Term
 
 # The columns: a mark behind each symbol, and what it holds.
-COLUMNS = (("o", "as ordered"), ("c", "the maker's check value"), ("r", "as the focimeter reads"))
+COLUMNS = (("o", "as ordered"), ("c", "in the maker's check value"), ("r", "as the focimeter reads"))
 INDEX = 1.6
 
 
