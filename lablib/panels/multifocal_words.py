@@ -9,7 +9,8 @@ from lablib.optics.segment_layout import SegmentLayout
 from lablib.pictures.multifocal_data import PairLaidOut
 
 Row = tuple[str, str, str]
-_WHOLE = 0.9995
+# What is lost is given in whole per cent: less than half of one is not said.
+_WHOLE = 0.995
 
 
 def rows(data: PairLaidOut) -> Sequence[Row]:
@@ -60,8 +61,8 @@ def _segment_rows(data: PairLaidOut, eye: Eye, name: str) -> Sequence[Row]:
         (f"{name}, segment inset", f"{layout.segment_inset_mm:.1f}", "mm"),
         (f"{name}, total inset", *_part(layout.total_inset_mm, "in", "out")),
         (f"{name}, top", *_part(layout.top_up_mm, "above midline", "below midline")),
-        (f"{name}, depth left", f"{layout.depth_left_mm:.1f}", f"of {layout.segment.depth_mm:g} mm"),
-        (f"{name}, segment left", f"{100.0 * layout.share_left:.0f}", "%"),
+        (f"{name}, depth", f"{layout.depth_left_mm:.1f}", f"of {layout.segment.depth_mm:g} mm"),
+        (f"{name}, segment inside", f"{100.0 * layout.share_left:.0f}", "%"),
     ]
     cut_out = data.cut_out(eye)
     if cut_out:
@@ -81,7 +82,7 @@ def _progressive_rows(data: PairLaidOut, eye: Eye, name: str) -> Sequence[Row]:
         (f"{name}, cross across", *_part(layout.cross_mm[0], "in", "out")),
         (f"{name}, cross upright", *_part(layout.cross_mm[1], "above midline", "below midline")),
         *_engraving_rows(layout, name),
-        (f"{name}, near circle left", f"{100.0 * layout.near_circle_left:.0f}", "%"),
+        (f"{name}, near circle inside", f"{100.0 * layout.near_circle_left:.0f}", "%"),
         (f"{name}, near centre", *_part(layout.near_centre_room_mm, "above the rim", "below the rim")),
         (f"{name}, own inset", f"{own:.1f}", f"mm, chart {layout.design.near_inset_mm:g}"),
     ]

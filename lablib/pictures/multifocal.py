@@ -129,16 +129,16 @@ def verdict(data: PairLaidOut, eye: Eye) -> str:
     layout = data.layout(eye)
     if isinstance(layout, SegmentLayout):
         cut_out = data.cut_out(eye)
-        left = f"{layout.depth_left_mm:.1f} of {layout.segment.depth_mm:g} mm deep left"
+        inside = f"{layout.depth_left_mm:.1f} of {layout.segment.depth_mm:g} mm depth inside"
         if cut_out is None:
-            return left
+            return inside
         blank = f"blank {cut_out.blank.diameter_mm:g}"
         return f"{blank} covers" if cut_out.covers else f"{blank} lacks {cut_out.short_mm:.1f} mm"
     if data.engravings_alone:
         return "where does the cross go?"
     if layout.height_short_mm:
         return f"cross {layout.height_short_mm:.1f} mm under the least height"
-    return f"{100.0 * layout.near_circle_left:.0f} % of the near circle left"
+    return f"{100.0 * layout.near_circle_left:.0f} % of the near circle inside"
 
 
 def _set(line, points: np.ndarray) -> None:

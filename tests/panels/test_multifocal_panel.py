@@ -106,7 +106,14 @@ def test_a_segment_cut_by_the_rim_is_named():
     panel = MultifocalPanel(design="round 24", right_height_mm=16.0)
 
     assert "the rim cuts off" in said(panel)
-    assert rows(panel)["Right, depth left"] == "16.0 of 24 mm"
+    assert rows(panel)["Right, depth"] == "16.0 of 24 mm"
+
+
+def test_a_cut_that_rounds_to_nothing_is_not_said():
+    panel = MultifocalPanel(**LOW | {"right_height_mm": 18.0, "left_height_mm": 18.0})
+
+    assert 0.995 < panel.at().right.near_circle_left < 1.0
+    assert "cuts off" not in said(panel)
 
 
 # The blank has its segment 3 mm in and 5 mm down: total inset 8 less 3, top -2 plus 5.

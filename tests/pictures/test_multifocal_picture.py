@@ -145,11 +145,11 @@ def test_a_blank_is_drawn_about_its_own_centre_and_looks_otherwise_when_it_fails
 
 
 def test_what_is_left_is_said_below():
-    assert verdict(PANEL.at(), Eye.RIGHT) == "18.0 of 19 mm deep left"
+    assert verdict(PANEL.at(), Eye.RIGHT) == "18.0 of 19 mm depth inside"
     assert verdict(PANEL.at(**SEGMENTS["blank"]), Eye.LEFT) == "blank 70 lacks 1.0 mm"
     assert verdict(PANEL.at(**SEGMENTS["curved"]), Eye.LEFT) == "blank 75 covers"
     assert verdict(PANEL.at(**PROGRESSIVES["low"]), Eye.RIGHT) == "cross 4.0 mm under the least height"
-    assert verdict(PANEL.at(**PROGRESSIVES["general"]), Eye.LEFT) == "100 % of the near circle left"
+    assert verdict(PANEL.at(**PROGRESSIVES["general"]), Eye.LEFT) == "100 % of the near circle inside"
     assert verdict(PANEL.at(**FINISHED), Eye.LEFT) == "where does the cross go?"
 
 
