@@ -150,7 +150,7 @@ def test_a_term_of_the_package_is_found_when_its_entry_is_taken_away(planted: Pa
     assert in_prose(planted, without("front stack")) == ["front stack"]
 
 
-@pytest.mark.parametrize("word", ["centre thickness", "margin", "bevel"])
+@pytest.mark.parametrize("word", ["effective diameter", "margin", "bevel"])
 def test_an_entry_taken_away_is_missed_in_real_lessons(word: str):
     nets = (set_apart, on_panels, in_workings, in_prose)
     found = [missing for path in lesson_paths() for net in nets for missing in net(path, without(word))]

@@ -28,7 +28,7 @@ class ReMarkCross(Maker[ProgressiveLayout]):
 
     name = "re-mark-cross"
     lesson = "08"
-    skill = "re-mark-a-progressive"
+    skill = "marks-of-a-progressive"
     slips = (
         Slip(
             name="cross-on-the-engravings",
