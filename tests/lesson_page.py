@@ -40,3 +40,16 @@ def picture(panel: Locator) -> str:
 def sentence(panel: Locator) -> str:
     """Return the sentence under the picture."""
     return panel.get_by_role("status").first.inner_text()
+
+
+def panels(page: Page) -> Locator:
+    """Return the lesson's panels that have a slider, in reading order."""
+    outputs = page.locator(f"{SHOWN} .jp-OutputArea-output")
+    return outputs.filter(has=page.get_by_role("slider"))
+
+
+def press(page: Page, slider: Locator, key: str, times: int) -> None:
+    """Move a slider from the keyboard."""
+    slider.focus()
+    for _ in range(times):
+        page.keyboard.press(key)

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 from browser_fixtures import Watched
-from lesson_page import SHOWN, run_all
+from lesson_page import SHOWN, panels, run_all
 from playwright.sync_api import Locator, Page, expect
 from self_check_page import card, cards, feedback, line, number_of, places, right_text
 from served import opened
@@ -12,12 +12,6 @@ from served import opened
 LESSON = "02_prescription"
 TRANSPOSE, TICKET = (number_of("02", name) for name in ("transpose", "make-or-hold"))
 TURNING, FORMS, WHOLE = range(3)
-
-
-def panels(page: Page) -> Locator:
-    """Return the lesson's panels, in reading order."""
-    outputs = page.locator(f"{SHOWN} .jp-OutputArea-output")
-    return outputs.filter(has=page.get_by_role("slider"))
 
 
 def said(page: Page, number: int) -> Locator:

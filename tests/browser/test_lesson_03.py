@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 from browser_fixtures import Watched
-from lesson_page import SHOWN, run_all
+from lesson_page import panels, run_all
 from playwright.sync_api import Locator, Page, expect
 from self_check_page import cards, feedback, line, number_of, places, right_text
 from served import opened
@@ -12,12 +12,6 @@ from served import opened
 LESSON = "03_power_in_place"
 FOCAL = number_of("03", "focal-length")
 FOCUS, WORN, PINS, UNKNOWN, WHOLE = range(5)
-
-
-def panels(page: Page) -> Locator:
-    """Return the lesson's panels, in reading order."""
-    outputs = page.locator(f"{SHOWN} .jp-OutputArea-output")
-    return outputs.filter(has=page.get_by_role("slider"))
 
 
 def said(page: Page, number: int) -> Locator:

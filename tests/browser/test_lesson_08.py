@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 from browser_fixtures import Watched
-from lesson_page import SHOWN, press_run
+from lesson_page import SHOWN, press, press_run
 from playwright.sync_api import Locator, Page, expect
 from self_check_page import cards, feedback, line, number_of, places, right_text
 from served import opened
@@ -17,13 +17,6 @@ TOTAL_INSET = number_of("08", "total-inset")
 def panels(page: Page) -> Locator:
     """Return the lesson's panels, in reading order; some have lists in place of sliders."""
     return page.locator(f"{SHOWN} .lab-panel")
-
-
-def press(page: Page, slider: Locator, key: str, times: int) -> None:
-    """Move a slider from the keyboard."""
-    slider.focus()
-    for _ in range(times):
-        page.keyboard.press(key)
 
 
 @pytest.mark.usefixtures("folder", "no_way_out")

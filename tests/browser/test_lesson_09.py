@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 from browser_fixtures import Watched
-from lesson_page import SHOWN, press_run
-from playwright.sync_api import Locator, Page, expect
+from lesson_page import panels, press, press_run
+from playwright.sync_api import expect
 from self_check_page import cards, feedback, line, number_of, places, right_text
 from served import opened
 
@@ -13,19 +13,6 @@ from lablib.study.marking import State
 
 LESSON = "09_wearing_position"
 HEIGHT = number_of("09", "centre-height")
-
-
-def panels(page: Page) -> Locator:
-    """Return the lesson's panels, in reading order."""
-    outputs = page.locator(f"{SHOWN} .jp-OutputArea-output")
-    return outputs.filter(has=page.get_by_role("slider"))
-
-
-def press(page: Page, slider: Locator, key: str, times: int) -> None:
-    """Move a slider from the keyboard."""
-    slider.focus()
-    for _ in range(times):
-        page.keyboard.press(key)
 
 
 @pytest.mark.usefixtures("folder", "no_way_out")

@@ -17,6 +17,11 @@ def questions(name: str) -> tuple[Question, ...]:
     return tuple(MAKERS[name].make(seed) for seed in SEEDS)
 
 
+def answered(name: str, case: object, *slips: str) -> object:
+    """Return what a maker gives for a case, with the slips made."""
+    return MAKERS[name].answer(case, frozenset(slips))
+
+
 @cache
 def kind_name(name: str) -> str:
     """Return the kind of answer a maker asks for."""

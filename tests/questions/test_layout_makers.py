@@ -4,6 +4,7 @@ import math
 from functools import cache
 
 import pytest
+from made_questions import SEEDS, questions
 
 from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame, OutlineShape
@@ -17,13 +18,6 @@ from lablib.study.question import Question
 
 MAKERS = {maker.name: maker for maker in layout.MAKERS}
 DECENTRATION, BLANK = MAKERS["decentration"], MAKERS["least-blank-rule"]
-SEEDS = range(300)
-
-
-@cache
-def questions(name: str) -> tuple[Question, ...]:
-    """Return the question of every seed."""
-    return tuple(MAKERS[name].make(seed) for seed in SEEDS)
 
 
 @cache

@@ -5,6 +5,7 @@ from collections import Counter
 from functools import cache
 
 import pytest
+from made_questions import SEEDS, questions
 
 from lablib.optics.eye import EYES, Eye
 from lablib.optics.frame import Frame
@@ -24,14 +25,7 @@ from lablib.study.marking import State, mark
 from lablib.study.question import Question
 
 MAKERS = {maker.name: maker for maker in layout.MAKERS}
-SEEDS = range(300)
 FRAME = Frame(a_mm=50.0, b_mm=38.0, dbl_mm=18.0)
-
-
-@cache
-def questions(name: str) -> tuple[Question, ...]:
-    """Return the question of every seed."""
-    return tuple(MAKERS[name].make(seed) for seed in SEEDS)
 
 
 @cache

@@ -9,6 +9,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
+from made_questions import SEEDS, questions
 
 from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame, OutlineShape
@@ -29,13 +30,6 @@ from lablib.study.marking import State, mark
 from lablib.study.question import Question
 
 MAKERS = {maker.name: maker for maker in lens_form.MAKERS}
-SEEDS = range(300)
-
-
-@cache
-def questions(name: str) -> tuple[Question, ...]:
-    """Return the question of every seed."""
-    return tuple(MAKERS[name].make(seed) for seed in SEEDS)
 
 
 @cache
@@ -488,6 +482,6 @@ def test_curves_are_such_as_lenses_have_and_are_printed_in_full():
 
 
 def test_new_numbers_are_another_sum():
-    sums = [question.given for question in questions("front-curve-rule")]
+    sums = [question.given for question in questions("front-curve-rule")[:300]]
     assert len(set(sums)) > 0.5 * len(sums)
     assert sum(one == other for one, other in pairwise(sums)) <= 0.01 * len(sums)

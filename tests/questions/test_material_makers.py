@@ -1,9 +1,9 @@
 """Makers of questions on materials: the trade's own examples to the printed digit, and what is drawn."""
 
 from collections import Counter
-from functools import cache
 
 import pytest
+from made_questions import answered, questions
 
 from lablib.errors import LabError
 from lablib.optics.fitness import fitness, pairings
@@ -22,21 +22,8 @@ from lablib.questions.material.thickness import ThicknessCase
 from lablib.questions.material.wearer_offers import Wearer, wearers
 from lablib.questions.material.weight import LighterCase, WeightCase
 from lablib.study.picked import Earlier
-from lablib.study.question import Question
 
 MAKERS = {maker.name: maker for maker in material.MAKERS}
-SEEDS = range(300)
-
-
-@cache
-def questions(name: str) -> tuple[Question, ...]:
-    """Return the question of every seed."""
-    return tuple(MAKERS[name].make(seed) for seed in SEEDS)
-
-
-def answered(name: str, case: object, *slips: str) -> object:
-    """Return what a maker gives for a case, with the slips made."""
-    return MAKERS[name].answer(case, frozenset(slips))
 
 
 # --- Common practice's examples -------------------------------------------------------------------------

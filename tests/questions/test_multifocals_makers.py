@@ -1,8 +1,7 @@
 """Makers of multifocal questions: the trade's own examples to the printed digit, and what is drawn."""
 
-from functools import cache
-
 import pytest
+from made_questions import answered, questions
 
 from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame
@@ -23,21 +22,8 @@ from lablib.questions.multifocals.remake import traits
 from lablib.questions.multifocals.segment_top import TopCase
 from lablib.questions.multifocals.total_inset import InsetCase
 from lablib.questions.multifocals.unequal_heights import HeightsCase
-from lablib.study.question import Question
 
 MAKERS = {maker.name: maker for maker in multifocals.MAKERS}
-SEEDS = range(300)
-
-
-@cache
-def questions(name: str) -> tuple[Question, ...]:
-    """Return the question of every seed."""
-    return tuple(MAKERS[name].make(seed) for seed in SEEDS)
-
-
-def answered(name: str, case: object, *slips: str) -> object:
-    """Return what a maker gives for a case, with the slips made."""
-    return MAKERS[name].answer(case, frozenset(slips))
 
 
 def framed(a: float, b: float, dbl: float, eye: Eye = Eye.RIGHT) -> FramedEye:

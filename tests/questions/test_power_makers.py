@@ -3,6 +3,7 @@
 from functools import cache
 
 import pytest
+from made_questions import SEEDS, questions
 
 from lablib.optics.focimeter_reading import SharpLine
 from lablib.optics.prescription import Prescription
@@ -15,18 +16,10 @@ from lablib.questions.power.tasks import FORMULAS, TASKS
 from lablib.questions.power.vertex import VertexCase
 from lablib.study.draws import Draws
 from lablib.study.marking import State, mark
-from lablib.study.question import Question
 
 MAKERS = {maker.name: maker for maker in power.MAKERS}
-SEEDS = range(300)
 # Half of the last printed digit.
 D, CM = 0.005, 0.05
-
-
-@cache
-def questions(name: str) -> tuple[Question, ...]:
-    """Return the question of every seed."""
-    return tuple(MAKERS[name].make(seed) for seed in SEEDS)
 
 
 @cache

@@ -1,8 +1,7 @@
 """Makers of prism questions: the trade's own examples to the printed digit, and what is drawn."""
 
-from functools import cache
-
 import pytest
+from made_questions import SEEDS, answered, questions
 
 from lablib.optics.eye import Eye
 from lablib.optics.prescription import Prescription
@@ -20,27 +19,14 @@ from lablib.questions.prism.splitting import SplitCase
 from lablib.questions.prism.thickness import WedgeCase
 from lablib.questions.prism.thinning import ThinningCase
 from lablib.study.marking import State, mark
-from lablib.study.question import Question
 
 MAKERS = {maker.name: maker for maker in prism.MAKERS}
-SEEDS = range(300)
 # Half a unit in the second decimal, as the examples are printed.
 PRINTED = 0.005
 
 
-@cache
-def questions(name: str) -> tuple[Question, ...]:
-    """Return the question of every seed."""
-    return tuple(MAKERS[name].make(seed) for seed in SEEDS)
-
-
 def rx(sphere: float, cylinder: float = 0.0, axis: float | None = None) -> Prescription:
     return Prescription(sphere_d=sphere, cylinder_d=cylinder, axis_deg=axis)
-
-
-def answered(name: str, case: object, *slips: str) -> object:
-    """Return what a maker gives for a case, with the slips made."""
-    return MAKERS[name].answer(case, frozenset(slips))
 
 
 # --- At a point ---------------------------------------------------------------------------------------

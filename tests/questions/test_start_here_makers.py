@@ -5,6 +5,7 @@ from dataclasses import replace
 from functools import cache
 
 import pytest
+from made_questions import SEEDS, questions
 
 from lablib.bench.holding import holding
 from lablib.bench.machine import Bench
@@ -27,19 +28,12 @@ from lablib.study.marking import State, mark
 from lablib.study.question import Question
 
 MAKERS = {maker.name: maker for maker in (*start_here.MAKERS, *bench_stack.MAKERS)}
-SEEDS = range(400)
 
 
 @cache
 def cases(name: str) -> tuple[object, ...]:
     """Return the first case drawn for every seed."""
     return tuple(MAKERS[name].draw(Draws(seed)) for seed in SEEDS)
-
-
-@cache
-def questions(name: str) -> tuple[Question, ...]:
-    """Return the question of every seed."""
-    return tuple(MAKERS[name].make(seed) for seed in SEEDS)
 
 
 def named(question: Question, given: object) -> set[str]:

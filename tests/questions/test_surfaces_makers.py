@@ -3,6 +3,7 @@
 from functools import cache
 
 import pytest
+from made_questions import SEEDS, questions
 
 from lablib.optics.prescription import Prescription
 from lablib.questions import surfaces
@@ -13,18 +14,10 @@ from lablib.questions.surfaces.toric_base import BaseCase
 from lablib.questions.surfaces.warpage import WarpageCase
 from lablib.study.draws import Draws
 from lablib.study.marking import State, mark
-from lablib.study.question import Question
 
 MAKERS = {maker.name: maker for maker in surfaces.MAKERS}
-SEEDS = range(300)
 # Half of the last printed digit.
 D = 0.005
-
-
-@cache
-def questions(name: str) -> tuple[Question, ...]:
-    """Return the question of every seed."""
-    return tuple(MAKERS[name].make(seed) for seed in SEEDS)
 
 
 @cache

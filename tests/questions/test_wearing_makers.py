@@ -1,8 +1,7 @@
 """Makers of the wearing position: the trade's own examples to the printed digit, and what is drawn."""
 
-from functools import cache
-
 import pytest
+from made_questions import SEEDS, answered, questions
 
 from lablib.job.check_values import CheckedLens
 from lablib.optics.best_form import Bending
@@ -16,22 +15,9 @@ from lablib.questions.wearing.power_factor import FactorCase
 from lablib.questions.wearing.verdict import CheckValueVerdict
 from lablib.questions.wearing.where_read import ReadCase
 from lablib.study.draws import Draws
-from lablib.study.question import Question
 
 MAKERS = {maker.name: maker for maker in wearing.MAKERS}
-SEEDS = range(300)
 SIX_AT_TEN = TiltedSphere(power_d=-6.0, index=1.5, tilt_deg=10.0, is_wrap=False)
-
-
-@cache
-def questions(name: str) -> tuple[Question, ...]:
-    """Return the question of every seed."""
-    return tuple(MAKERS[name].make(seed) for seed in SEEDS)
-
-
-def answered(name: str, case: object, *slips: str) -> object:
-    """Return what a maker gives for a case, with the slips made."""
-    return MAKERS[name].answer(case, frozenset(slips))
 
 
 @pytest.mark.parametrize(
