@@ -35,7 +35,8 @@ class Cutting:
 
     plan: its turns.
     touch: where the wheel bears.
-    pace: gamma, turn of the machine per turn of the contact over the lens.
+    travel: turn of the machine per turn of the contact over the lens, averaged over the controller's window.
+    pace: gamma, the same where the controller has slowed the lens as much as it may.
     volume_mm3_per_rad: V' [mm3 per radian].
     removal_mm3_per_s: Q [mm3/s].
     thickness_mm: w, at the rim after the turn [mm].
@@ -49,6 +50,7 @@ class Cutting:
 
     plan: Plan
     touch: Touch
+    travel: np.ndarray
     pace: np.ndarray
     volume_mm3_per_rad: np.ndarray
     removal_mm3_per_s: np.ndarray
@@ -91,6 +93,7 @@ def cut(
     return Cutting(
         plan=plan,
         touch=touch,
+        travel=travel,
         pace=pace,
         volume_mm3_per_rad=volume,
         removal_mm3_per_s=removal,
