@@ -130,6 +130,7 @@ class Bench:
     warmth_loss_per_degree: float = _number("warmth_loss_per_degree")
     scatter: float = _number("scatter")
     doubt: float = _number("doubt")
+    sliding_share: float = _number("sliding_share")
     coats: Mapping[str, Coat] = field(default_factory=lambda: _rows("coat", Coat))
     skins: Mapping[str, Skin] = field(default_factory=lambda: _rows("skin", Skin))
     wheels: Mapping[str, float] = field(default_factory=_wheels)
