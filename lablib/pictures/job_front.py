@@ -9,6 +9,7 @@ from matplotlib.patches import Polygon
 from lablib.bench.geometry import angles_rad
 from lablib.job.eye_sheet import EyeSheet
 from lablib.pictures.captions import WORDS_PT
+from lablib.pictures.cutting_turn import ShownTurn, worst_turn
 from lablib.pictures.kept import KeptPicture
 from lablib.pictures.lens_section import NOWHERE
 from lablib.pictures.palette import (
@@ -41,8 +42,9 @@ class Rims:
 
     outline, blank, uncut, start: the finished lens, the blank's rim, where the uncut lens ends (there, or at
         its knife edge), and what the cut starts from.
-    before, after: both rims of the worst turn.
-    block: where the block ends; chuck, centre, worst: chuck axis, optical centre, place of the least margin.
+    before, after: both rims of the turn that is shown.
+    block: where the block ends; chuck, centre: chuck axis and optical centre.
+    worst: the place of that turn's least margin.
     """
 
     outline: np.ndarray
@@ -57,15 +59,15 @@ class Rims:
     worst: complex
 
 
-def rims(sheet: EyeSheet) -> Rims:
+def rims(sheet: EyeSheet, shown: ShownTurn) -> Rims:
     """Return the lines of one lens on the machine.
 
-    sheet: the lens, worked; its cut is known.
+    sheet: the lens, worked; shown: which turn of which of its cuts.
     """
-    cut = sheet.cut
+    cut = shown.cut
     centre = complex(sheet.centre_x_mm, sheet.up_mm)
     chuck = centre - complex(cut.lens.blank_x_mm, cut.lens.blank_y_mm)
-    radius, turn = cut.cutting.plan.radius_mm, cut.least.turn
+    radius, turn = cut.cutting.plan.radius_mm, shown.turn
     angle = angles_rad(radius.shape[1])
     way = np.exp(1j * angle)
 
@@ -82,7 +84,7 @@ def rims(sheet: EyeSheet) -> Rims:
         block=round_chuck(cut.holding.contact.reach_mm(angle)),
         chuck=chuck,
         centre=centre,
-        worst=chuck + radius[turn, cut.least.point] * way[cut.least.point],
+        worst=chuck + radius[turn, shown.point] * way[shown.point],
     )
 
 
@@ -132,16 +134,18 @@ class BenchFront:
         across = ((right - left) / 2.0 - _MARGIN_PX) / (abs(sheet.centre_x_mm) + radius)
         return min(across, ((top - bottom) / 2.0 - _MARGIN_PX) / (abs(sheet.up_mm) + radius))
 
-    def update(self, sheet: EyeSheet) -> None:
+    def update(self, sheet: EyeSheet, shown: ShownTurn | None = None) -> None:
         """Draw a lens at the window's scale.
 
         sheet: the lens, worked; its cut is known.
+        shown: which turn of which cut; None for the one with the least margin.
         """
-        lines = rims(sheet)
+        shown = shown or worst_turn(sheet.cut)
+        lines = rims(sheet, shown)
         for name in ("uncut", "start", "before", "after", "outline", "block"):
             line = getattr(lines, name)
             getattr(self, name).set_xy(np.column_stack([line.real, line.imag]))
-        self.uncut.set_visible(sheet.cut.crib is not None)
+        self.uncut.set_visible(shown.cut.crib is not None)
         self.blank.set_data(lines.blank.real, lines.blank.imag)
         # Where the cut starts at the blank, its line hides the blank's, which must not happen to a warning.
         self.blank.set(**(BLANK if sheet.blank_covers else TOO_SMALL).line())
@@ -149,16 +153,16 @@ class BenchFront:
         for name in ("chuck", "centre", "worst"):
             point = getattr(lines, name)
             getattr(self, name).set_data([point.real], [point.imag])
-        self._write(sheet, lines)
+        self._write(shown.margin, lines)
 
-    def _write(self, sheet: EyeSheet, lines: Rims) -> None:
+    def _write(self, margin: float, lines: Rims) -> None:
         """Write the least margin beside its mark, inward of it before anywhere else."""
         x, y = self.window.px(lines.worst.real, lines.worst.imag)
         side = -1 if lines.worst.real > lines.chuck.real else 1
         spots = [(x + side * _BESIDE_PX, y, side, 0), (x, y + _BESIDE_PX, 0, 1), (x, y - _BESIDE_PX, 0, -1)]
         marks = [self.window.px(point.real, point.imag) for point in (lines.chuck, lines.centre)]
         taken = [(a - 6, b - 6, a + 6, b + 6) for a, b in marks]
-        place(self.words, f"{sheet.cut.margin:.2f}", spots, inside=self.window.box_px, taken=taken)
+        place(self.words, f"{margin:.2f}", spots, inside=self.window.box_px, taken=taken)
 
 
 def hatched_cribbed() -> dict[str, object]:

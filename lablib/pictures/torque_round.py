@@ -1,4 +1,4 @@
-"""The torque of the worst turn unrolled: what turns the lens against what holds it, from the nose round."""
+"""The torque of one turn unrolled: what turns the lens against what holds it, from the nose round."""
 
 import numpy as np
 from matplotlib.colors import to_rgba
@@ -6,6 +6,7 @@ from matplotlib.patches import Polygon
 
 from lablib.job.eye_sheet import EyeSheet
 from lablib.pictures.captions import WORDS_PT, step_up
+from lablib.pictures.cutting_turn import ShownTurn, worst_turn
 from lablib.pictures.edge_round import axes_round
 from lablib.pictures.kept import KeptPicture, set_limits
 from lablib.pictures.lens_section import NOWHERE
@@ -22,7 +23,7 @@ _MARK_PX, _HALF_MARK_PX, _BESIDE_PX = 9.0, 6.0, 8.0
 
 
 class TorqueRound:
-    """A rectangle of a picture that shows the torque round the worst turn.
+    """A rectangle of a picture that shows the torque round one turn.
 
     picture: the picture it is part of.
     box_px: left, bottom, right and top of the plot without its ticks [shown px].
@@ -48,24 +49,25 @@ class TorqueRound:
             picture.label(axes, transform=shown_px(picture), **words) for _ in range(2)
         )
 
-    def update(self, sheet: EyeSheet) -> None:
-        """Draw the worst turn of a cut.
+    def update(self, sheet: EyeSheet, shown: ShownTurn | None = None, *, top_nm: float | None = None) -> None:
+        """Draw one turn of a cut.
 
         sheet: the lens, worked; its cut is known.
+        shown: which turn of which cut; None for the one with the least margin.
+        top_nm: where the scale ends, one of `TOPS_NM`; None for the one that holds this turn [N m].
         """
-        turns, holds = (
-            _unrolled(sheet, part) for part in (sheet.cut.worst_torque_nmm, sheet.cut.worst_hold_nmm)
-        )
-        self._set_top(step_up(TOPS_NM, max(turns.max() / _TORQUE_ROOM, holds.max() / _HOLD_ROOM)))
+        shown = shown or worst_turn(sheet.cut)
+        turns, holds = (_unrolled(sheet, part) for part in (shown.torque_nmm, shown.hold_nmm))
+        self._set_top(top_for(turns.max(), holds.max()) if top_nm is None else top_nm)
         angle = np.linspace(0.0, 360.0, turns.size)
-        shown = slice(None, None, _EVERY)
-        self.turns.set_data(angle[shown], turns[shown])
-        self.holds.set_data(angle[shown], holds[shown])
-        self.area.set_xy(np.concatenate([_points(angle, turns)[shown], [(360.0, 0.0), (0.0, 0.0)]]))
+        every = slice(None, None, _EVERY)
+        self.turns.set_data(angle[every], turns[every])
+        self.holds.set_data(angle[every], holds[every])
+        self.area.set_xy(np.concatenate([_points(angle, turns)[every], [(360.0, 0.0), (0.0, 0.0)]]))
         upper = _points(angle, np.maximum(turns, holds))
         self.too_much.set_xy(np.concatenate([upper, _points(angle, holds)[::-1]]))
         self.too_much.set_visible(bool((turns > holds).any()))
-        self._mark(sheet, angle, turns, holds)
+        self._mark(sheet, shown, angle, turns, holds)
 
     def _set_top(self, top_nm: float) -> None:
         if self.axes.get_ylim() == (0.0, top_nm):
@@ -73,17 +75,19 @@ class TorqueRound:
         set_limits(self.axes, x=(0.0, 360.0), y=(0.0, top_nm))
         self.axes.set_yticks(np.linspace(0.0, top_nm, _TICKS))
 
-    def _mark(self, sheet: EyeSheet, angle: np.ndarray, turns: np.ndarray, holds: np.ndarray) -> None:
+    def _mark(
+        self, sheet: EyeSheet, shown: ShownTurn, angle: np.ndarray, turns: np.ndarray, holds: np.ndarray
+    ) -> None:
         """Mark the greatest torque above its curve, and the least margin above a line down to both."""
         greatest = int(turns[:-1].argmax())
-        least = int(np.flatnonzero(sheet.from_nasal == sheet.cut.least.point)[0])
+        least = int(np.flatnonzero(sheet.from_nasal == shown.point)[0])
         top = self.axes.get_ylim()[1] - self._nm(_MARK_PX)
         self.peak.set_data([angle[greatest]], [turns[greatest] + self._nm(_MARK_PX)])
         self.least.set_data([angle[least]], [top])
         self.least_line.set_data([angle[least]] * 2, [top, min(turns[least], holds[least])])
         marks = [self._px(*mark.get_xydata()[0]) for mark in (self.peak, self.least)]
         taken = [_box(*mark) for mark in marks]
-        written = (f"{turns[greatest]:.2f}", f"margin {sheet.cut.margin:.2f}")
+        written = (f"{turns[greatest]:.2f}", f"margin {shown.margin:.2f}")
         for label, words, (x, y) in zip((self.peak_words, self.least_words), written, marks, strict=True):
             spots = [(x + side * _BESIDE_PX, y, side, 0) for side in (1, -1)]
             place(label, words, spots, inside=self.box_px, taken=taken)
@@ -96,6 +100,14 @@ class TorqueRound:
         """So many shown pixels up the plot as torque [N m]."""
         _, bottom, _, top = self.box_px
         return px * self.axes.get_ylim()[1] / (top - bottom)
+
+
+def top_for(turns_nm: float, holds_nm: float) -> float:
+    """Return where a scale ends that holds two torques and the marks above them, one of `TOPS_NM` [N m].
+
+    turns_nm, holds_nm: greatest torque that turns and that holds [N m].
+    """
+    return step_up(TOPS_NM, max(turns_nm / _TORQUE_ROOM, holds_nm / _HOLD_ROOM))
 
 
 def hatched_excess() -> dict[str, object]:
