@@ -18,6 +18,9 @@ from lablib.errors import LabError
 # A lens that is not finished after so many turns spins on its block.
 MOST_TURNS = 60
 
+# In steps; less is the rounding of sums of whole steps.
+_LEAST_LAG = 1e-9
+
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Simulation:
@@ -137,9 +140,11 @@ def simulate(result: CutResult) -> Simulation:
         lags.append(run_turn(lens, turn, grip, material, len(lags)))
         rims.append(np.array(lens.rim))
         removed = bool(np.any(rims[-1] < rims[-2]))
+    # Many small steps add up to a rounding error that would make a lens that has come to rest creep back.
+    lag = np.maximum.accumulate(np.array(lags).ravel()).reshape(-1, points)
     return Simulation(
         result=result,
-        lag_deg=np.array(lags) * (360.0 / points),
+        lag_deg=np.where(lag < _LEAST_LAG, 0.0, lag) * (360.0 / points),
         rim_mm=np.array(rims),
         never_finishes=removed,
         begins=None if lens.begins is None else _place(*lens.begins, points),

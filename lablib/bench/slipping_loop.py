@@ -9,7 +9,6 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from lablib.bench.cutting import tangential_force_n
-from lablib.bench.geometry import directions
 from lablib.bench.margin import CutResult
 from lablib.bench.plan import LEAST_BITE_MM
 

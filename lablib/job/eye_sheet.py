@@ -6,6 +6,7 @@ from functools import cached_property
 import numpy as np
 
 from lablib.bench.margin import CutResult
+from lablib.bench.slipping import Simulation, simulate
 from lablib.errors import LabError
 from lablib.inspection.axis import axis_limit_deg
 from lablib.job.bench_step import cut_lens
@@ -68,6 +69,14 @@ class EyeSheet:
         if self.finished is None or not self.blank_reaches:
             return None
         return cut_lens(self.ticket, self.order, self.finished)
+
+    @cached_property
+    def simulation(self) -> Simulation | None:
+        """The cut with the lens free to turn on its block; None where there is no cut to work.
+
+        Raises LabError for a lens that cannot be cut so, and where only a margin can be given.
+        """
+        return None if self.cut is None else simulate(self.cut)
 
     @cached_property
     def multifocal(self) -> MultifocalLayout | None:
