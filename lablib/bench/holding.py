@@ -3,67 +3,23 @@
 For fully slipping joints torque is shear strength x W plus friction x clamp force x effective radius.
 """
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
-from lablib.bench.contact import Annulus, Contact, block_contact, r_eff_mm
+from lablib.bench.bearing import EVEN, Bearing
+from lablib.bench.contact import Annulus, Contact, Ellipse, block_contact, r_eff_mm
+from lablib.bench.curve_match import block_match
+from lablib.bench.faces import LensFaces
+from lablib.bench.joints import Joint, front_joints, gripped_coat
 from lablib.bench.machine import Bench
-from lablib.bench.parameter import default, parameters, table
+from lablib.bench.parameter import parameters, table
 from lablib.bench.setup import Setup
-from lablib.errors import require_between
-
-# The temperature strengths are stated for.
-REFERENCE_C = default("temperature_c")
+from lablib.bench.tip_fit import tip_fit
+from lablib.errors import LabError, require_between
 
 _THICKEST_MM = 60.0
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Joint:
-    """One joint of the front stack.
-
-    name: what lies against what.
-    contact: where it holds; clamp_n: the force on it [N].
-    strength_mpa: shear strength the shares apply to, tau_0 or the core's own [MPa].
-    share: of that strength, for these two surfaces.
-    bare_friction: coefficient of friction, fresh and clean.
-    aged: what the pad's age leaves of strength and friction.
-    soiled: what lies on the lens leaves of both.
-    warmth: factor of the temperature on the strength.
-    """
-
-    name: str
-    contact: Contact
-    clamp_n: float
-    strength_mpa: float
-    share: float
-    bare_friction: float
-    aged: tuple[float, float]
-    soiled: tuple[float, float]
-    warmth: float
-
-    @property
-    def shear_mpa(self) -> float:
-        """Shear strength as it is, tau [MPa]."""
-        return self.strength_mpa * self.share * self.aged[0] * self.soiled[0] * self.warmth
-
-    @property
-    def friction(self) -> float:
-        """Coefficient of friction as it is, mu."""
-        return self.bare_friction * self.aged[1] * self.soiled[1]
-
-    @property
-    def torque_nmm(self) -> float:
-        """T_i = tau W + mu N r_eff, the torque it carries before it slips [N mm]."""
-        return self.shear_mpa * self.contact.w_mm3 + self.friction * self.clamp_n * r_eff_mm(self.contact)
-
-    @property
-    def force_n(self) -> float:
-        """What it carries sideways, tau A + mu N [N]."""
-        return self.shear_mpa * self.contact.area_mm2 + self.friction * self.clamp_n
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,24 +116,28 @@ def most_clamp_n() -> float:
     return parameters()["clamp_force_n"].high
 
 
-def holding(setup: Setup, *, centre_thickness_mm: float, bench: Bench) -> Holding:
+def holding(
+    setup: Setup, *, centre_thickness_mm: float, bench: Bench, faces: LensFaces | None = None
+) -> Holding:
     """Return what holds the lens.
 
     setup: what is chosen for this lens.
     centre_thickness_mm: the thinnest place under the tip [mm].
     bench: machine and grip.
+    faces: of the lens at the chuck axis; needed only where the setup names the curve of the block or of the
+        tip's face.
 
-    Raises LabError for a thickness that is not above 0.
+    Raises LabError for a thickness that is not above 0, and for a curve that has no lens to lie on.
     """
     cap = clamp_cap_n(centre_thickness_mm, bench)
     clamp = min(bench.clamp_force_n, cap) if setup.clamp_force_n is None else setup.clamp_force_n
     contact = block_contact(setup.block)
     tip = r_eff_mm(Annulus(radius_mm=bench.tip_radius_mm))
     friction = _back_friction(setup, bench)
-    torque_fit, force_fit = back_fit(setup, bench)
+    torque_fit, force_fit = back_fit(setup, bench, faces=faces, clamp_n=clamp)
     return Holding(
         contact=contact,
-        joints=_joints(setup, contact, clamp, bench),
+        joints=front_joints(setup, contact, clamp, bench, block_bearing(setup, contact, clamp, faces)),
         clamp_force_n=clamp,
         clamp_cap_n=cap,
         back_friction=friction,
@@ -191,57 +151,51 @@ def holding(setup: Setup, *, centre_thickness_mm: float, bench: Bench) -> Holdin
 
 
 def _back_friction(setup: Setup, bench: Bench) -> float:
-    bare = bench.back_tape_friction if setup.back_tape else bench.coats[setup.coat].back_friction
+    bare = bench.back_tape_friction if setup.back_tape else gripped_coat(setup, bench).back_friction
     return bare * bench.skins[setup.skin].friction_factor
 
 
-def back_fit(setup: Setup, bench: Bench) -> tuple[float, float]:
+def block_bearing(setup: Setup, contact: Ellipse, clamp_n: float, faces: LensFaces | None) -> Bearing:
+    """Return how the block bears on the lens front: evenly where no block curve is named.
+
+    setup: its block curve; contact: of the block; clamp_n: clamp force [N]; faces: of the lens.
+
+    Raises LabError where a curve is named and there is no lens front to lay it on.
+    """
+    if setup.block_curve_d is None:
+        return EVEN
+    _require_faces("block curve", f"{setup.block_curve_d:g} D", faces)
+    return block_match(contact, faces, block_curve_d=setup.block_curve_d, clamp_n=clamp_n).bearing
+
+
+def back_fit(
+    setup: Setup, bench: Bench, *, faces: LensFaces | None = None, clamp_n: float | None = None
+) -> tuple[float, float]:
     """Return q_T and q_F, the share of an even contact's torque and force that the back tip gives.
 
-    setup: its tip fit and stiffness; bench: its share where the fit is not known.
+    setup: its tip face where it is named, else its tip fit and stiffness.
+    bench: its share where the fit is not known.
+    faces: of the lens, and clamp_n: clamp force [N]; for a tip face that is named.
+
+    Raises LabError where a tip face is named and there is no back to press it on.
     """
+    if setup.tip_face_mm is not None:
+        _require_faces("tip face", f"{setup.tip_face_mm:g} mm", faces)
+        fit = tip_fit(
+            faces,
+            tip_face_mm=setup.tip_face_mm,
+            stiffness=setup.tip_stiffness,
+            swivels=setup.tip_swivels,
+            force_n=bench.clamp_force_n if clamp_n is None else clamp_n,
+            tip_radius_mm=bench.tip_radius_mm,
+        )
+        return fit.torque_share, fit.force_share
     if setup.tip_fit == "usual":
         return bench.usual_fit, bench.usual_fit
     row = table()["fit"][setup.tip_fit]
     return row["torque"][setup.tip_stiffness], row["force"][setup.tip_stiffness]
 
 
-def _joints(setup: Setup, contact: Contact, clamp_n: float, bench: Bench) -> tuple[Joint, ...]:
-    """Front stack from the block to the lens; pad faces age, the core and the film's own adhesive do not."""
-    coat, skin = bench.coats[setup.coat], bench.skins[setup.skin]
-    surface = "lens" if setup.coat == "uncoated" else "coat"
-    aged = pad_age_factors(setup.pad_age_months, bench)
-    soiled = skin.shear_factor, skin.friction_factor
-
-    even = {"contact": contact, "clamp_n": clamp_n, "strength_mpa": bench.pad_shear_mpa}
-    even |= {"warmth": warmth_factor(setup.temperature_c, bench), "aged": (1.0, 1.0), "soiled": (1.0, 1.0)}
-
-    def joint(name: str, share: float, friction: float, **changed: object) -> Joint:
-        return Joint(name=name, share=share, bare_friction=friction, **even | changed)
-
-    block = joint("block to pad", bench.block_pad_shear_factor, bench.block_pad_friction, aged=aged)
-    core = joint("pad core", 1.0, 0.0, strength_mpa=bench.core_shear_mpa)
-    if not setup.film:
-        lens = joint(f"pad to {surface}", coat.pad_shear_factor, coat.pad_friction, aged=aged, soiled=soiled)
-        return block, core, lens
-    film = joint("pad to film", bench.pad_film_shear_factor, bench.pad_film_friction, aged=aged)
-    lens = joint(f"film to {surface}", bench.film_coat_shear_factor, bench.film_coat_friction, soiled=soiled)
-    return block, core, film, lens
-
-
-def pad_age_factors(months: float, bench: Bench) -> tuple[float, float]:
-    """Return what a pad face has left of shear strength and of friction.
-
-    months: age of the pad [months]; bench: its losses.
-    """
-    shear = max(bench.age_shear_floor, 1.0 - bench.age_shear_loss_per_month * months)
-    friction = max(bench.age_friction_floor, 1.0 - bench.age_friction_loss_per_month * months)
-    return shear, friction
-
-
-def warmth_factor(temperature_c: float, bench: Bench) -> float:
-    """Return the factor on every shear strength.
-
-    temperature_c: of pad and room [degrees C]; bench: its loss per degree.
-    """
-    return math.exp(-bench.warmth_loss_per_degree * (temperature_c - REFERENCE_C))
+def _require_faces(thing: str, value: str, faces: LensFaces | None) -> None:
+    if faces is None:
+        raise LabError(f"{thing} {value} has no lens to lie on: hand over the lens's faces, or leave it out")

@@ -8,7 +8,7 @@ from lablib.datafile import read_table, require_grade
 from lablib.errors import require_between
 
 # Tables whose rows are parameters of one choice: coat.slick.pad_friction and the like.
-_CHOICES = ("coat", "skin", "wheel")
+_CHOICES = ("coat", "skin", "block_face", "wheel")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,18 +4,36 @@ from dataclasses import dataclass, field, fields
 
 from lablib.bench.machine import coat_names, skin_names, wheel_names
 from lablib.bench.parameter import default, require_parameter, table
+from lablib.bench.tip_fit import STIFFNESSES
 from lablib.errors import LabError, require_one_of
 
 SENSES = ("against", "with")
-STIFFNESSES = ("soft", "stiff")
-_NUMBERS = ("pad_age_months", "temperature_c")
-_NUMBERS_OR_NONE = ("clamp_force_n", "crib_allowance_mm")
+_NUMBERS = ("pad_age_months", "temperature_c", "film_wrinkle", "key_play_mm")
+_NUMBERS_OR_NONE = ("clamp_force_n", "crib_allowance_mm", "block_curve_d", "tip_face_mm")
 
 
 def tip_fits() -> dict[str, str]:
     """Return how a back tip may fit, by name, and what each is in words."""
     known = {name: row["words"] for name, row in table()["fit"].items()}
     return {"usual": "tip and back of nearly one curve", **known}
+
+
+def grip_layers() -> dict[str, str]:
+    """Return what a slick lens may have of its maker's grip layer, by name, and each in words."""
+    return {name: row["words"] for name, row in table()["grip_layer"].items()}
+
+
+def block_faces() -> dict[str, str]:
+    """Return the states of a block's face, from the best grip to the worst, and each in words."""
+    return {name: row["words"] for name, row in table()["block_face_words"].items()}
+
+
+def block_face_left(name: str) -> tuple[float, float]:
+    """Return what a block's face has left of shear strength and of friction.
+
+    name: of `block_faces`.
+    """
+    return default(f"block_face.{name}.shear_factor"), default(f"block_face.{name}.friction_factor")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,6 +49,13 @@ class Setup:
     wheel: "sharp", "used", "loaded" or "glazed".
     wheel_sense: which way the wheel's surface runs, "against" the lens edge or "with" it.
     tip_fit, tip_stiffness: how the back tip bears, a name of `tip_fits`, and "soft" or "stiff".
+    grip_layer: the maker's temporary layer on a slick coat, a name of `grip_layers`; other coats have none.
+    film_wrinkle: share of a film's contact bridged by air under a crease; nothing without a film.
+    block_face: state of the block's own face, a name of `block_faces`.
+    key_play_mm: room at the block's key [mm].
+    block_curve_d: curve of the block, for index 1.530 [D]; None: that of the lens front.
+    tip_face_mm: radius of curvature of the tip's face [mm]; None: by `tip_fit`.
+    tip_swivels: whether such a tip sets itself square to the back.
     pad_age_months: [months].
     temperature_c: of pad and room [degrees C].
     clamp_force_n: [N]; None leaves it to the bench.
@@ -50,6 +75,13 @@ class Setup:
     wheel_sense: str = "against"
     tip_fit: str = "usual"
     tip_stiffness: str = "soft"
+    grip_layer: str = "none"
+    film_wrinkle: float = field(default=default("film_wrinkle"))
+    block_face: str = "clean"
+    key_play_mm: float = field(default=default("key_play_mm"))
+    block_curve_d: float | None = None
+    tip_face_mm: float | None = None
+    tip_swivels: bool = True
     pad_age_months: float = field(default=default("pad_age_months"))
     temperature_c: float = field(default=default("temperature_c"))
     clamp_force_n: float | None = None
@@ -77,4 +109,6 @@ def _words() -> dict[str, tuple[str, ...]]:
         "wheel_sense": SENSES,
         "tip_fit": tuple(tip_fits()),
         "tip_stiffness": STIFFNESSES,
+        "grip_layer": tuple(grip_layers()),
+        "block_face": tuple(block_faces()),
     }

@@ -1,5 +1,6 @@
 """Random jobs: lens, machine and grip drawn evenly from the ranges of the table; all invented."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, fields, replace
 
 import numpy as np
@@ -10,6 +11,8 @@ from lablib.bench.margin import CutResult, work_cut
 from lablib.bench.parameter import parameters, table
 from lablib.bench.setup import Setup
 
+# Figures of the bench that came after these are drawn last, so that a seed keeps its job.
+LAST_AT_FIRST = "doubt"
 PLASTICS = [name for name in material_names() if not name.startswith("crown")]
 
 
@@ -68,10 +71,15 @@ def job(seed: int, *, material: str | None = None) -> Job:
                 if one.name != "name"
             },
         ),
-        bench=Bench(
-            **{one.name: within(one.name) for one in fields(Bench) if one.type is float},
-            coats=rows("coat", Coat),
-            skins=rows("skin", Skin),
-            wheels={name: within(f"wheel.{name}.force_factor") for name in table()["wheel"]},
-        ),
+        bench=_bench(within, rows),
     )
+
+
+def _bench(within: Callable[[str], float], rows: Callable[[str, type], dict]) -> Bench:
+    figures = [one.name for one in fields(Bench) if one.type is float]
+    first = figures[: figures.index(LAST_AT_FIRST) + 1]
+    drawn = {name: within(name) for name in first}
+    grip = {"coats": rows("coat", Coat), "skins": rows("skin", Skin)}
+    wheels = {name: within(f"wheel.{name}.force_factor") for name in table()["wheel"]}
+    later = {name: within(name) for name in figures if name not in drawn}
+    return Bench(**drawn, **grip, wheels=wheels, **later)

@@ -7,14 +7,8 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq
 
-from lablib.bench.holding import (
-    Holding,
-    clamp_cap_n,
-    holding,
-    pad_age_factors,
-    stack_torque_nmm,
-    warmth_factor,
-)
+from lablib.bench.holding import Holding, clamp_cap_n, holding, stack_torque_nmm
+from lablib.bench.joints import pad_age_factors, warmth_factor
 from lablib.bench.machine import Bench
 from lablib.bench.parameter import table
 from lablib.bench.setup import Setup
