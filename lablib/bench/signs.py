@@ -1,6 +1,7 @@
 """What a lens that turned on its block shows afterwards, from its turn, its outline and its heat."""
 
 import math
+from dataclasses import dataclass
 
 from lablib.bench.contact import Annulus
 from lablib.bench.margin import CutResult
@@ -29,22 +30,46 @@ def signs_of(*, off_deg: float, shortfall_mm: float, rise_k: float) -> tuple[str
     return tuple(sign for sign in SIGNS if shown[sign])
 
 
-def heat_rise_k(result: CutResult, *, heat_j: float, sliding_s: float) -> float:
-    """Return by how much the sliding face warms where both faces rub, at the edge of the smaller one [K].
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heat:
+    """What sliding does to the face where both faces rub, at the edge of the smaller one.
 
-    result: of `work_cut`; heat_j: work of sliding [J]; sliding_s: its duration [s].
+    The work splits between the faces as their torques do and, on each, grows with the distance from the axis.
+    It warms the lens as deep as heat reaches in the time, at most through (derived).
 
-    The work splits between the faces as their torques do and, on each, grows with the distance from the
-    axis; it warms the lens as deep as heat reaches in the time, at most through (derived).
+    edge_mm: from the chuck axis, s [mm].
+    front_n_per_mm2, back_n_per_mm2: torque over W on each face [N/mm2].
+    areal_j_per_mm2: heat on each square millimetre [J/mm2].
+    depth_mm: of lens warmed [mm].
+    rise_k: by how much [K].
     """
-    held, bench = result.holding, result.bench
-    if sliding_s == 0.0:
-        return 0.0
+
+    edge_mm: float
+    front_n_per_mm2: float
+    back_n_per_mm2: float
+    areal_j_per_mm2: float
+    depth_mm: float
+    rise_k: float
+
+
+def sliding_heat(result: CutResult, *, heat_j: float, sliding_s: float) -> Heat:
+    """Return what sliding does to the face, at its warmest.
+
+    result: of `work_cut`; heat_j: work of sliding [J]; sliding_s: its duration, above 0 [s].
+    """
+    held = result.holding
     block_mm = max(held.contact.half_width_mm, held.contact.half_height_mm)
-    tip = Annulus(radius_mm=bench.tip_radius_mm)
+    tip = Annulus(radius_mm=result.bench.tip_radius_mm)
     edge_mm = min(block_mm, tip.radius_mm) if held.back_nmm else block_mm
-    per_mm3 = held.front_nmm / held.contact.w_mm3 + held.back_nmm / tip.w_mm3
-    areal = heat_j * edge_mm * per_mm3 / held.torque_nmm
+    front, back = held.front_nmm / held.contact.w_mm3, held.back_nmm / tip.w_mm3
+    areal = heat_j * edge_mm * (front + back) / held.torque_nmm
     reach_mm = default("heat_reach_mm_per_root_s") * math.sqrt(sliding_s)
     depth = min(result.lens.centre_thickness_mm, reach_mm)
-    return areal / (default("heat_per_volume_j_per_mm3_k") * depth)
+    return Heat(
+        edge_mm=edge_mm,
+        front_n_per_mm2=front,
+        back_n_per_mm2=back,
+        areal_j_per_mm2=areal,
+        depth_mm=depth,
+        rise_k=areal / (default("heat_per_volume_j_per_mm3_k") * depth),
+    )

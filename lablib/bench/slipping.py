@@ -11,7 +11,7 @@ import numpy as np
 
 from lablib.bench.geometry import angles_rad
 from lablib.bench.margin import CutResult, Place
-from lablib.bench.signs import NONE, heat_rise_k, signs_of
+from lablib.bench.signs import NONE, Heat, signs_of, sliding_heat
 from lablib.bench.slipping_loop import Lens, grip_of, material_of, run_turn, turn_of
 from lablib.errors import LabError
 
@@ -106,9 +106,16 @@ class Simulation:
         return 360.0 * int(self._short_mm.argmax()) / self._short_mm.size
 
     @cached_property
+    def heat(self) -> Heat | None:
+        """What sliding does to the face at its warmest; None where nothing slid."""
+        if self.sliding_s == 0.0:
+            return None
+        return sliding_heat(self.result, heat_j=self.heat_j, sliding_s=self.sliding_s)
+
+    @property
     def rise_k(self) -> float:
-        """By how much the sliding face warms where most, at most [K]."""
-        return heat_rise_k(self.result, heat_j=self.heat_j, sliding_s=self.sliding_s)
+        """By how much the sliding face warms where it warms most [K]."""
+        return 0.0 if self.heat is None else self.heat.rise_k
 
     @cached_property
     def signs(self) -> tuple[str, ...]:

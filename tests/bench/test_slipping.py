@@ -9,7 +9,7 @@ from random_jobs import job
 from reference_jobs import EASY, superellipse, work
 
 from lablib.bench.machine import Bench
-from lablib.bench.signs import BUMPED_OUTLINE, BURNT_PATCH, LINE_OFF_LEVEL, NONE, heat_rise_k, signs_of
+from lablib.bench.signs import BUMPED_OUTLINE, BURNT_PATCH, LINE_OFF_LEVEL, NONE, signs_of, sliding_heat
 from lablib.bench.slipping import MOST_TURNS, simulate
 from lablib.errors import LabError
 
@@ -195,13 +195,13 @@ def test_heat_by_hand():
     # 17.9 J in 28 s or more (so that the heat goes through 1.2 mm), at 9 mm: by the model's own formula, with
     # T_front 619.5, T_back 331, W 3619 and 1527 mm3 and 0.0018 J/mm3 K.
     areal = 17.9 * 9.0 * (619.5 / 3619.1 + 331.0 / 1526.8) / 950.5
-    rise = heat_rise_k(work(), heat_j=17.9, sliding_s=28.0)
+    rise = sliding_heat(work(), heat_j=17.9, sliding_s=28.0).rise_k
     assert rise == pytest.approx(areal / (0.0018 * 1.2), rel=0.002)
 
 
 def test_where_the_tip_idles_only_the_front_face_rubs():
     result = work(back_tip_idles=True)
-    rise = heat_rise_k(result, heat_j=10.0, sliding_s=28.0)
+    rise = sliding_heat(result, heat_j=10.0, sliding_s=28.0).rise_k
     assert rise == pytest.approx(10.0 * 12.0 / 3619.1 / (0.0018 * 1.2), rel=0.002)
 
 
