@@ -1,0 +1,174 @@
+"""The panel of a cut turn by turn: what the wheel asks of the lens in each turn, and what holds it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from lablib.bench.cautions import cautions
+from lablib.bench.machine import Bench
+from lablib.bench.margin import CutResult, work_cut
+from lablib.bench.parameter import parameters
+from lablib.bench.setup import SENSES
+from lablib.errors import LabError
+from lablib.job.bench_step import cutting_material, setup_for
+from lablib.job.eye_sheet import EyeSheet, work_eye
+from lablib.job.report import where
+from lablib.panels.cutting_turns import bar_of, peak_of, shown_turns
+from lablib.panels.job_panel import JobPanel
+from lablib.panels.job_ticket import ticket_for
+from lablib.panels.panel import Panel, Values
+from lablib.panels.specs import Choice, Slider
+from lablib.pictures.cutting import CuttingPicture
+from lablib.pictures.cutting_data import CutView
+from lablib.pictures.cutting_turn import ShownTurn
+from lablib.pictures.torque_round import top_for
+
+_CUT, _LENS = {"group": "Cut"}, {"group": "Lens"}
+_START = {name: spec.value for name, spec in JobPanel.ranges.items()}
+_MOST_TURNS = 40
+_MINDED = {
+    "wheel-drives-the-lens": " Running with the lens, the wheel snatches round a lens that starts to turn.",
+    "motor-at-its-limit": " The wheel motor is at its limit.",
+    "block-does-not-clear": " The block stands out.",
+}
+_MACHINE = ("wheel_speed_rpm", "lens_speed_rpm")
+
+
+def _machine(name: str, label: str, step: float) -> Slider:
+    """A slider over the range of a parameter of the machine."""
+    row = parameters()[name]
+    ends = {"low": row.low, "high": row.high, "value": row.default}
+    return Slider(name=name, label=label, unit=row.unit, step=step, **ends, **_CUT)
+
+
+def _job(*names: str, group: dict[str, str]) -> tuple[Slider | Choice, ...]:
+    """Controls as the job panel has them."""
+    return tuple(replace(JobPanel.ranges[name], **group) for name in names)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class CutSheet(CutView):
+    """A cut, and one turn of it.
+
+    cut: the job's own cut; its cribbing is part of it.
+    turns: every turn in its order, cribbing first.
+    """
+
+    cut: CutResult
+    turns: tuple[ShownTurn, ...]
+
+    @property
+    def worst(self) -> int:
+        """Which of `turns` has the least margin, from 0."""
+        return min(range(len(self.turns)), key=lambda at: self.turns[at].margin)
+
+    @property
+    def greatest(self) -> int:
+        """Which of `turns` has the greatest torque, from 0."""
+        return max(range(len(self.bars)), key=lambda at: self.bars[at].turns_nm)
+
+
+class CuttingPanel(Panel):
+    """One lens under the wheel, turn by turn."""
+
+    draws = CuttingPicture
+    note = JobPanel.note
+    controls = (
+        Slider(name="turn", label="Turn", unit="", low=1, high=_MOST_TURNS, step=1, value=1, **_CUT),
+        *_job("crib_mm", "bite_mm", "wheel", group=_CUT),
+        Choice(name="wheel_sense", label="Wheel runs", options=SENSES, value=SENSES[0], **_CUT),
+        _machine("wheel_speed_rpm", "Wheel speed", 250.0),
+        _machine("lens_speed_rpm", "Lens speed", 0.5),
+        *_job(
+            "eye", "sphere_d", "material", "front_curve_d", "thickness_mm", "blank_diameter_mm", group=_LENS
+        ),
+        *_job("monocular_pd_mm", "coat", group=_LENS),
+    )
+    _last: tuple[Values, EyeSheet, CutResult, tuple[ShownTurn, ...]] | None = None
+
+    def compute(self, values: Values) -> CutSheet:
+        """Return the cut, and the turn that is shown: the last one where there are fewer.
+
+        values: by the control's name.
+
+        Raises LabError when no lens can be made so, or none can be cut so.
+        """
+        sheet, cut, turns = self._worked({name: values[name] for name in values if name != "turn"})
+        at = min(int(values["turn"]), len(turns)) - 1
+        bars = tuple(bar_of(turn, cut) for turn in turns)
+        holds = max(float(part.hold_nmm.max()) for part in (cut, cut.crib) if part is not None)
+        return CutSheet(
+            sheet=sheet,
+            shown=turns[at],
+            at=at,
+            bars=bars,
+            top_nm=top_for(max(bar.turns_nm for bar in bars), holds / 1000.0),
+            cut=cut,
+            turns=turns,
+        )
+
+    def numbers(self, data: CutSheet) -> Sequence[tuple[str, str, str]]:
+        """Return the rows of the table: first the turn that is shown, at its greatest torque.
+
+        data: from `compute`.
+        """
+        shown, bar = data.shown, data.bars[data.at]
+        cutting, at = shown.cut.cutting, (shown.turn - 1, peak_of(shown))
+        return [
+            ("Torque of this turn", f"{bar.turns_nm:.2f}", "N m"),
+            ("There it holds", f"{bar.holds_nm:.2f}", "N m"),
+            ("Tangential force", f"{cutting.force_n[at]:.1f}", "N"),
+            ("Arm of both forces", f"{cutting.arm_mm[at]:.1f}", "mm"),
+            ("Depth of the bite", f"{cutting.plan.depth_mm[at]:.2f}", "mm"),
+            ("Thickness there", f"{cutting.thickness_mm[at]:.2f}", "mm"),
+            ("Removal rate", f"{cutting.removal_mm3_per_s[at]:.0f}", "mm3/s"),
+            ("Margin of this turn", f"{shown.margin:.2f}", ""),
+            ("Margin", f"{data.cut.margin:.2f}", "of the cut"),
+            ("Crib margin", "not cribbed" if data.cut.crib is None else f"{data.cut.crib.margin:.2f}", ""),
+            ("Wheel rim speed", f"{data.cut.bench.surface_speed_m_per_s:.1f}", "m/s"),
+        ]
+
+    def sentence(self, data: CutSheet) -> str:
+        """Return what the wheel asks in the turn that is shown, and in which turn it asks most.
+
+        data: from `compute`.
+        """
+        bar, count, shown = data.bars[data.at], len(data.bars), data.shown
+        place = where(360.0 * peak_of(shown) / shown.torque_nmm.size, data.sheet.eye)
+        asks = f"the wheel asks at most {bar.turns_nm:.2f} N m, {place}, against {bar.holds_nm:.2f}"
+        greatest, worst = data.greatest, data.worst
+        most = f"It asks most in turn {greatest + 1}, {data.bars[greatest].turns_nm:.2f} N m"
+        least = f"the margin is least in turn {worst + 1}, {data.turns[worst].margin:.2f}"
+        return f"Turn {data.at + 1} of {count}, {data.kind}: {asks}. {most}; {least}.{_minded(data.cut)}"
+
+    def _worked(self, values: Values) -> tuple[EyeSheet, CutResult, tuple[ShownTurn, ...]]:
+        """The lens and its cut; the turn slider alone does not work them again."""
+        if self._last is None or self._last[0] != values:
+            sheet, cut = cut_for(_START | values)
+            self._last = (values, sheet, cut, shown_turns(cut))
+        return self._last[1:]
+
+
+def _minded(cut: CutResult) -> str:
+    """What is to be minded about the cut itself, shortly."""
+    return "".join(_MINDED.get(caution.name, "") for caution in cautions(cut))
+
+
+def cut_for(values: Values) -> tuple[EyeSheet, CutResult]:
+    """Return a lens of the job panel's kind and its cut on a machine of its own.
+
+    values: by the control's name: those of the job panel, and of this one.
+
+    Raises LabError when no lens can be made so, or none can be cut so.
+    """
+    ticket = ticket_for(values)
+    order = ticket.eyes[0]
+    material = cutting_material(order, ticket.cut)
+    sheet = work_eye(ticket, order)
+    if sheet.cut is None:
+        raise LabError(
+            f"the {order.lens.blank_diameter_mm:g} mm blank does not reach the whole outline, so this lens "
+            f"cannot be cut from it: take a blank of {sheet.minimum_blank_mm:.1f} mm or more"
+        )
+    setup = replace(setup_for(ticket, order), wheel_sense=values["wheel_sense"])
+    bench = Bench(**{name: values[name] for name in _MACHINE})
+    return sheet, work_cut(sheet.cut.lens, material=material, setup=setup, bench=bench)
