@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.special import ndtr
 
+from lablib.bench.clearance import clearance_mm
 from lablib.bench.cutting import Cutting, cut
 from lablib.bench.geometry import angles_rad
 from lablib.bench.holding import Holding, holding
@@ -146,7 +147,7 @@ def work_cut(
     Raises LabError where nothing lies outside the outline.
     """
     setup, bench = setup or Setup(), bench or Bench()
-    held = holding(setup, centre_thickness_mm=lens.centre_thickness_mm, bench=bench)
+    held = holding(setup, centre_thickness_mm=lens.centre_thickness_mm, bench=bench, faces=lens.faces)
 
     def result(plan: Plan, crib: CutResult | None = None) -> CutResult:
         return _result(lens, plan, held, material=material, setup=setup, bench=bench, crib=crib)
@@ -183,7 +184,6 @@ def _result(
     least = _place(load)
     turning = bench.dynamic_factor * float(cutting.force_n[least.index])
     margin = margin_of(holds=float(capacity[least.index]), turns=turning)
-    reach = held.contact.reach_mm(angles_rad(lens.outline_mm.size))
     return CutResult(
         cutting=cutting,
         holding=held,
@@ -193,7 +193,7 @@ def _result(
         margin=margin,
         slip_probability=slip_probability(margin, log_scatter(bench, calibrated=False)),
         slip_probability_calibrated=slip_probability(margin, log_scatter(bench, calibrated=True)),
-        block_clearance_mm=float((lens.outline_mm - reach).min()),
+        block_clearance_mm=clearance_mm(lens.outline_mm, held.contact),
         lens=lens,
         material=material,
         setup=setup,

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from lablib.bench.faces import LensFaces
 from lablib.bench.geometry import circle_from, directions
 from lablib.errors import LabError
 
@@ -25,6 +26,7 @@ class UncutLens:
     thickness_mm: function of x_mm and y_mm, arrays of one shape [mm]; not a number, or 0 and less, where
         there is no lens.
     centre_thickness_mm: the thinnest place under the back tip [mm].
+    faces: front and back at the chuck axis; None where nobody asks how block and tip fit them.
     rim_mm: shape (N,), where the uncut lens ends: at the blank's rim or at its own knife edge [mm].
 
     Raises LabError for an outline of fewer than 8 distances or one that is not above 0, and where the chuck
@@ -37,6 +39,7 @@ class UncutLens:
     blank_y_mm: float
     thickness_mm: Callable[[np.ndarray, np.ndarray], np.ndarray]
     centre_thickness_mm: float
+    faces: LensFaces | None = None
     rim_mm: np.ndarray = field(init=False)
 
     def __post_init__(self) -> None:

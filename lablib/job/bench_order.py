@@ -20,6 +20,14 @@ class Blocking:
     film: whether a film goes between pad and coat.
     back_tape: whether the back of the lens is taped under the tip.
     skin: "clean", "fingerprint" or "oily", what lies on the lens.
+    grip_layer: "none", "present" or "stripped", the maker's temporary layer on a slick coat.
+    film_wrinkle: share of the film bridged by air under a crease.
+    block_face: "clean", "worn" or "dirty".
+    key_play_mm: room at the block's key [mm].
+    block_curve_d: curve of the block, for index 1.530 [D]; None: that of the lens front.
+    tip_face_mm: radius of curvature of the back tip's face [mm]; None: nearly that of the back.
+    tip_stiffness: "soft" or "stiff".
+    tip_swivels: whether a tip whose face is given sets itself square to the back.
     pad_age_months: [months].
     temperature_c: of pad and room [degrees C].
     clamp_force_n: [N]; None leaves it to the bench.
@@ -32,6 +40,14 @@ class Blocking:
     film: bool = _USUAL.film
     back_tape: bool = _USUAL.back_tape
     skin: str = _USUAL.skin
+    grip_layer: str = _USUAL.grip_layer
+    film_wrinkle: float = _USUAL.film_wrinkle
+    block_face: str = _USUAL.block_face
+    key_play_mm: float = _USUAL.key_play_mm
+    block_curve_d: float | None = None
+    tip_face_mm: float | None = None
+    tip_stiffness: str = _USUAL.tip_stiffness
+    tip_swivels: bool = _USUAL.tip_swivels
     pad_age_months: float = _USUAL.pad_age_months
     temperature_c: float = _USUAL.temperature_c
     clamp_force_n: float | None = None
@@ -39,7 +55,12 @@ class Blocking:
     def __post_init__(self) -> None:
         require_one_of("blocking_point", self.blocking_point, BLOCKING_POINTS)
         # What the bench may be asked for is the bench's to say.
-        Setup(**{one.name: getattr(self, one.name) for one in fields(self) if one.name != "blocking_point"})
+        Setup(**self.chosen)
+
+    @property
+    def chosen(self) -> dict:
+        """What is chosen for the bench, by the names of `lablib.bench.setup.Setup`."""
+        return {one.name: getattr(self, one.name) for one in fields(self) if one.name != "blocking_point"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

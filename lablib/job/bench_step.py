@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from lablib.bench.faces import LensFaces
 from lablib.bench.geometry import outline_from
 from lablib.bench.machine import LensMaterial, lens_material
 from lablib.bench.margin import CutResult, work_cut
@@ -11,10 +12,13 @@ from lablib.bench.parameter import default
 from lablib.bench.plan import UncutLens
 from lablib.bench.setup import Setup
 from lablib.job.ticket import Cut, EyeOrder, Ticket
+from lablib.optics.lens import Lens
 from lablib.optics.solid import FinishedLens
 
 # Rings and spokes on which the thinnest place under the back tip is looked for.
 _RINGS, _SPOKES = 9, 48
+# Half the distance over which a slope is taken.
+_SLOPE_MM = 0.05
 
 
 def setup_for(ticket: Ticket, order: EyeOrder) -> Setup:
@@ -22,16 +26,10 @@ def setup_for(ticket: Ticket, order: EyeOrder) -> Setup:
 
     ticket: the job; order: one of its eyes.
     """
-    blocking, cut = ticket.blocking, ticket.cut
+    cut = ticket.cut
     return Setup(
+        **ticket.blocking.chosen,
         coat=order.lens.coat,
-        film=blocking.film,
-        back_tape=blocking.back_tape,
-        skin=blocking.skin,
-        block=blocking.block,
-        pad_age_months=blocking.pad_age_months,
-        temperature_c=blocking.temperature_c,
-        clamp_force_n=blocking.clamp_force_n,
         wheel=cut.wheel,
         crib_allowance_mm=cut.crib_allowance_mm,
     )
@@ -81,6 +79,26 @@ def _uncut(ticket: Ticket, order: EyeOrder, finished: FinishedLens) -> UncutLens
         blank_y_mm=centre_y,
         thickness_mm=thickness_mm,
         centre_thickness_mm=_thinnest_under_tip_mm(finished, chuck_x, chuck_y),
+        faces=_faces(lens, -centre_x, -centre_y),
+    )
+
+
+def _faces(lens: Lens, x_mm: float, y_mm: float) -> LensFaces:
+    """Both surfaces at the chuck axis, given from the optical centre; the block sits square on the front."""
+    reach = np.array([_SLOPE_MM, -_SLOPE_MM])
+    along, up = (
+        lens.thickness_mm(x_mm + reach, y_mm + 0.0 * reach),
+        lens.thickness_mm(x_mm + 0.0 * reach, y_mm + reach),
+    )
+    return LensFaces(
+        front_flat_per_mm=lens.front.flat_per_mm,
+        front_steep_per_mm=lens.front.steep_per_mm,
+        front_flat_deg=lens.front.flat_meridian_deg,
+        back_flat_per_mm=lens.back.flat_per_mm,
+        back_steep_per_mm=lens.back.steep_per_mm,
+        back_flat_deg=lens.back.flat_meridian_deg,
+        tilt_x=float(along[0] - along[1]) / (2.0 * _SLOPE_MM),
+        tilt_y=float(up[0] - up[1]) / (2.0 * _SLOPE_MM),
     )
 
 

@@ -12,6 +12,16 @@ from lablib.optics.eye import Eye
 
 FORMAT = 1
 _LARGEST_BYTES = 16_384
+_BLOCKING_NUMBERS = (
+    "pad_age_months",
+    "temperature_c",
+    "clamp_force_n",
+    "film_wrinkle",
+    "key_play_mm",
+    "block_curve_d",
+    "tip_face_mm",
+)
+_BLOCKING_WORDS = ("blocking_point", "block", "skin", "grip_layer", "block_face", "tip_stiffness")
 
 
 def read_ticket(path: Path) -> Ticket:
@@ -95,9 +105,9 @@ def _wearer(top: Fields) -> Wearer | None:
 def _blocking(top: Fields) -> Blocking | None:
     if (fields := top.table("blocking")) is None:
         return Blocking()
-    given = {key: fields.number(key) for key in ("pad_age_months", "temperature_c", "clamp_force_n")}
-    given |= {key: fields.text(key) for key in ("blocking_point", "block", "skin")}
-    given |= {key: fields.take(key) for key in ("film", "back_tape")}
+    given = {key: fields.number(key) for key in _BLOCKING_NUMBERS}
+    given |= {key: fields.text(key) for key in _BLOCKING_WORDS}
+    given |= {key: fields.take(key) for key in ("film", "back_tape", "tip_swivels")}
     fields.done()
     with fields.noting():
         return Blocking(**{key: value for key, value in given.items() if value is not None})
