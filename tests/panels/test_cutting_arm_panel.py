@@ -26,8 +26,8 @@ def test_every_control_to_its_stops_and_back(start):
     assert {words for words in move_every_control(ArmPanel(**start)) if words} == set()
 
 
-# Reference of the slip model: ellipse 25 x 18 at psi 45, wheel 50 mm: h 21.783, h' -6.909; with a bite of 2 mm
-# a_T 22.111, a_N 0.696 and beta 6.051 degrees.
+# Reference of the slip model: ellipse 25 x 18 at psi 45, wheel 50 mm: h 21.783, h' -6.909; with a bite
+# of 2 mm a_T 22.111, a_N 0.696 and beta 6.051 degrees.
 def test_the_ellipse_of_the_slip_model():
     bare, bitten = ArmPanel().at(), ArmPanel().at(bite_mm=2.0)
 

@@ -41,7 +41,8 @@ def test_the_turns_are_those_of_the_cut_and_the_last_stands_for_later_ones():
     assert len(first.bars) == len(first.cut.hold_nmm) == 10
     assert last.at == beyond.at == 9
     assert (first.kind, last.kind) == ("roughing", "finishing")
-    assert first.worst == 0 and first.turns[0].margin == pytest.approx(first.cut.margin)
+    assert first.worst == 0
+    assert first.turns[0].margin == pytest.approx(first.cut.margin)
 
 
 def test_a_turn_has_the_least_margin_of_its_own_row():
