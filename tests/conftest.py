@@ -7,8 +7,10 @@ from collections.abc import Callable
 
 import pytest
 from hypothesis import settings
+from xdist.scheduler import LoadScopeScheduling
 
 from lablib.places import FOLDER_VARIABLE
+from lablib.questions.makers import MAKERS
 
 # The same examples on every machine, and no example fails for being slow: speed is the benchmarks' matter.
 settings.register_profile("lablib", derandomize=True, deadline=None)
@@ -16,6 +18,28 @@ settings.load_profile("lablib")
 
 
 TABLES: pytest.StashKey[dict[str, list[str]]] = pytest.StashKey()
+
+# Processes the whole suite is shared between at most: each has a browser and a server beside it.
+_MOST_PROCESSES = 4
+
+
+def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
+    """Share the whole suite between the processors; run what was named, and what is timed, in one process."""
+    whole = config.args == config.getini("testpaths")
+    return min(_MOST_PROCESSES, os.cpu_count() or 1) if whole else 0
+
+
+class ByWork(LoadScopeScheduling):
+    """Keeps together what shares work: tests of one maker's questions, cells of one notebook, a file."""
+
+    def _split_scope(self, nodeid: str) -> str:
+        path, _, test = nodeid.partition("::")
+        maker = test.partition("[")[2].removesuffix("]")
+        return maker if maker in MAKERS else path
+
+
+def pytest_xdist_make_scheduler(config: pytest.Config, log: object) -> ByWork:
+    return ByWork(config, log)
 
 
 def pytest_configure(config: pytest.Config) -> None:
@@ -42,8 +66,21 @@ def report_table(pytestconfig: pytest.Config) -> Callable[[str, str], None]:
     return add
 
 
+def pytest_sessionfinish(session: pytest.Session) -> None:
+    """Hand the tables of a process among several over to the one that prints them."""
+    handed = getattr(session.config, "workeroutput", None)
+    if handed is not None:
+        handed["tables"] = session.config.stash[TABLES]
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_testnodedown(node: object) -> None:
+    for title, lines in getattr(node, "workeroutput", {}).get("tables", {}).items():
+        node.config.stash[TABLES].setdefault(title, []).extend(lines)
+
+
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: pytest.Config) -> None:
     for title, lines in config.stash[TABLES].items():
         terminalreporter.section(title)
-        for line in lines:
+        for line in sorted(lines):
             terminalreporter.write_line(line)
