@@ -162,7 +162,11 @@ def cut_for(values: Values) -> tuple[EyeSheet, CutResult]:
     """
     ticket = ticket_for(values)
     order = ticket.eyes[0]
-    material = cutting_material(order, ticket.cut)
+    try:
+        material = cutting_material(order, ticket.cut)
+    except LabError as fault:
+        # The bench knows only the bite; whose it is not, the reader has to hear.
+        raise LabError(f"{order.lens.material.words}: {fault}") from fault
     sheet = work_eye(ticket, order)
     if sheet.cut is None:
         raise LabError(

@@ -103,3 +103,9 @@ def test_a_blank_that_does_not_reach_is_refused():
     panel = CuttingPanel(blank_diameter_mm=50.0, monocular_pd_mm=27.0)
     assert "does not reach the whole outline" in str(panel.trouble)
     assert "take a blank of" in str(panel.trouble)
+
+
+def test_a_bite_that_the_material_does_not_take_is_refused_by_its_name():
+    panel = CuttingPanel(material="crown-glass-1.523")
+    assert str(panel.trouble).startswith("crown glass")
+    assert "depth per turn 2 is out of range" in str(panel.trouble)
