@@ -59,6 +59,9 @@ def _helps(sheet: EyeSheet, cut: CutResult) -> Iterator[str]:
     smaller_bite = max(least_bite, material.depth_per_turn_mm / 2.0)
     tries = (
         ("a clean lens", {"skin": "clean"}, material),
+        ("a clean block", {"block_face": "clean"}, material),
+        ("a block of the front's curve", {"block_curve_d": None}, material),
+        ("a film without a crease", {"film_wrinkle": 0.0}, material),
         ("a dressed wheel", {"wheel": "sharp"}, material),
         ("a fresh pad", {"pad_age_months": 0.0}, material),
         ("a round block where it clears", {"block": "round"}, material),

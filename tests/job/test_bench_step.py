@@ -78,6 +78,48 @@ def test_pad_age_and_cold_reach_the_bench():
     assert ("pad-too-cold", "right") in texts
 
 
+def test_conditions_of_the_grip_reach_the_cut():
+    layered = hard(blocking={"grip_layer": "present"})
+    assert layered["margin"] == pytest.approx(hard(lens=HARD["lens"] | {"coat": "coated"})["margin"])
+    worn = found(**(HARD | {"blocking": {"block_face": "worn", "key_play_mm": 0.2}}))
+    assert {("block-face-worn", "right"), ("block-key-worn", "right")} <= set(worn)
+    creased = {"film": True, "film_wrinkle": 0.6}
+    assert (
+        "a film without a crease"
+        in found(**(HARD | {"blocking": creased | {"skin": "oily"}}))["margin-below-bound", "right"]
+    )
+
+
+def test_block_curve_against_the_front_of_the_ticket():
+    # The front is 2.00 D in index 1.67: a lens measure shows 2 x 0.53 / 0.67 = 1.58 D.
+    matched = hard(blocking={"block_curve_d": 2.0 * 0.53 / 0.67})
+    assert matched["margin"] == pytest.approx(hard()["margin"], rel=1e-6)
+    steep = HARD | {"blocking": {"block_curve_d": 6.0}}
+    assert figures(**steep)["margin"] < 0.8 * hard()["margin"]
+    assert "a block of 6.00 D on a front of 1.58 D bears with" in found(**steep)["block-curve-off", "right"]
+    assert "a block of the front's curve" in found(**steep)["margin-below-bound", "right"]
+
+
+def test_tip_face_against_the_real_back():
+    toric = HARD | {"right": eye_order(sphere_d=-6.0, cylinder_d=-4.0, axis_deg=30)}
+
+    def fit(**blocking: object) -> float:
+        return work(ticket(**(toric | {"blocking": blocking}))).right.cut.holding.back_torque_fit
+
+    stiff, soft = (fit(tip_face_mm=75.0, tip_stiffness=words) for words in ("stiff", "soft"))
+    assert stiff < soft
+    # The block sits square on the front, the tip meets the back at the prism angle there.
+    faces = work(ticket(**toric)).right.cut.lens.faces
+    lens = work(ticket(**toric)).right.finished.lens
+    assert faces.tilt_deg > 0.5
+    centred = toric | {"blocking": {"blocking_point": "optical centre"}}
+    assert work(ticket(**centred)).right.cut.lens.faces.tilt_deg == pytest.approx(0.0, abs=1e-9)
+    assert (faces.back_flat_per_mm, faces.back_steep_per_mm) == (
+        lens.back.flat_per_mm,
+        lens.back.steep_per_mm,
+    )
+
+
 def test_blocking_at_the_optical_centre_balances_the_blank():
     off, centred = hard(), hard(blocking={"blocking_point": "optical centre"})
     # The blank now runs true on its chuck, so its rim's farthest reach is its radius, not radius + 2 mm.

@@ -63,6 +63,14 @@ coat = "slick"
 blocking_point = "optical centre"
 film = true
 clamp_force_n = 290.0
+grip_layer = "present"
+film_wrinkle = 0.1
+block_face = "worn"
+key_play_mm = 0.1
+block_curve_d = 4.0
+tip_face_mm = 80.0
+tip_stiffness = "stiff"
+tip_swivels = false
 
 [cut]
 crib_allowance_mm = 2.0
@@ -93,6 +101,10 @@ def test_every_key_of_the_format_is_read(every_key: Ticket):
     assert left.prescription == Prescription(sphere_d=-5.5, cylinder_d=-1.25, axis_deg=165)
     assert left.lens.material.cuts_like == "polycarbonate-1.59"
     assert every_key.blocking.film is True
+    assert (every_key.blocking.grip_layer, every_key.blocking.block_face) == ("present", "worn")
+    assert (every_key.blocking.film_wrinkle, every_key.blocking.key_play_mm) == (0.1, 0.1)
+    assert (every_key.blocking.block_curve_d, every_key.blocking.tip_face_mm) == (4.0, 80.0)
+    assert (every_key.blocking.tip_stiffness, every_key.blocking.tip_swivels) == ("stiff", False)
     assert every_key.cut.crib_allowance_mm == 2.0
 
 
@@ -286,6 +298,14 @@ RIGHT = {"sphere_d": -2.0, "monocular_pd_mm": 32.0}
         (
             {"blocking": {"film": "yes"}},
             "[blocking] film 'yes' is not yes or no: give true or false",
+        ),
+        (
+            {"blocking": {"grip_layer": "half"}},
+            "[blocking] grip_layer 'half' is not known: give one of none, present, stripped",
+        ),
+        (
+            {"blocking": {"tip_face_mm": 5}},
+            "[blocking] radius of the face of the back tip 5 is out of range: give from 30 to 500 mm",
         ),
         (
             {"blocking": {"clamp_force_n": 5000}},

@@ -344,6 +344,8 @@ def test_what_the_ticket_leaves_to_the_bench_is_set_as_the_bench_does_it(panel, 
         ({"tail": "[blocking]\npad_age_months = 6.0"}, "a pad of 6 months"),
         ({"tail": "[blocking]\ntemperature_c = 18.0"}, "18 degrees C"),
         ({"tail": "[blocking]\nclamp_force_n = 250.0"}, "a clamp force of its own"),
+        ({"tail": "[blocking]\nfilm_wrinkle = 0.2"}, "a crease in the film"),
+        ({"tail": "[blocking]\nblock_curve_d = 6.0"}, "a block curve"),
         ({"tail": "[cut]\ncrib_allowance_mm = 25.0"}, "a crib allowance of 25 mm"),
         (
             {"tail": "[blocking]\nback_tape = true\nclamp_force_n = 250.0"},
