@@ -1,4 +1,4 @@
-"""What two changes do together to a margin: gains multiply where one acts on what holds, one on what turns."""
+"""What two changes do to a margin together: gains multiply where one changes the hold, one the torque."""
 
 import math
 
