@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from lablib.bench.cut_cautions import CUT_CHECKS
 from lablib.bench.grip_cautions import GRIP_CHECKS, Caution, named_tip
 from lablib.bench.margin import CutResult
 from lablib.bench.parameter import default, table
@@ -16,7 +17,7 @@ def cautions(result: CutResult) -> tuple[Caution, ...]:
     """
     return tuple(
         caution
-        for check in (_clamp, _block, _cold, _old, _tip, *GRIP_CHECKS, _sense, _motor)
+        for check in (_clamp, _block, _cold, _old, _tip, *GRIP_CHECKS, _sense, _motor, *CUT_CHECKS)
         for caution in check(result)
     )
 

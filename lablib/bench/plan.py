@@ -164,8 +164,16 @@ def start_mm(lens: UncutLens, crib_mm: float | None, rim_mm: np.ndarray | None =
     return np.maximum(lens.outline_mm, rim)
 
 
+def turns_for(away_mm: float, depth_mm: float) -> int:
+    """Return how many turns take off so much.
+
+    away_mm: the most there is to take off at any angle [mm]; depth_mm: of a bite [mm].
+    """
+    return max(0, math.ceil((away_mm - LEAST_BITE_MM) / depth_mm))
+
+
 def _turns(start: np.ndarray, target: np.ndarray, depth: float) -> np.ndarray:
     """Rims from the start to the target, shape (turns + 1, N), never growing and no bite above the depth."""
     end = np.minimum(start, target)
-    turns = max(0, math.ceil((float((start - end).max()) - LEAST_BITE_MM) / depth))
+    turns = turns_for(float((start - end).max()), depth)
     return np.maximum(end, start - depth * np.arange(turns + 1)[:, None])
