@@ -76,10 +76,17 @@ _OF_THE_GRIP = {
     "tip_face_mm": "a back tip of its own",
 }
 
+# Likewise of the cut.
+_OF_THE_CUT = {
+    "feed": "another feed than depth",
+    "lens_speed_rpm": "a lens speed of its own",
+    "water": "roughing wet or dry of its own",
+}
+
 
 def _require_shown(ticket: Ticket, order: EyeOrder) -> None:
     """Refuse a ticket whose margin would be another than the one shown."""
-    usual, blocking = Blocking(), ticket.blocking
+    usual, blocking, usual_cut = Blocking(), ticket.blocking, Cut()
     hidden = {
         "the prescribed prism": bool(order.prism),
         f"blocking point {blocking.blocking_point!r}": blocking.blocking_point != usual.blocking_point,
@@ -88,6 +95,7 @@ def _require_shown(ticket: Ticket, order: EyeOrder) -> None:
         f"{blocking.temperature_c:g} degrees C": blocking.temperature_c != usual.temperature_c,
         "a clamp force of its own": blocking.clamp_force_n is not None,
         **{words: getattr(blocking, key) != getattr(usual, key) for key, words in _OF_THE_GRIP.items()},
+        **{words: getattr(ticket.cut, key) != getattr(usual_cut, key) for key, words in _OF_THE_CUT.items()},
         "a crib allowance of 25 mm, which here means not cribbed": ticket.cut.crib_allowance_mm
         == NOT_CRIBBED_MM,
     }

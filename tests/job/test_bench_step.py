@@ -57,6 +57,8 @@ def test_the_hard_reference_job_from_its_ticket():
         ({"blocking": {"block": "half-eye"}}, 0.82),
         ({"cut": {"wheel": "glazed"}}, 0.37),
         ({"cut": {"depth_per_turn_mm": 1.0}}, 1.74),
+        # Torque over 1.4, the wheel's factor where it is roughed dry.
+        ({"cut": {"water": "dry"}}, 0.93 / 1.4),
         ({"lens": HARD["lens"] | {"coat": "uncoated"}}, 2.05),
         ({"lens": HARD["lens"] | {"blank_diameter_mm": 60.0}}, 1.6),
     ],
@@ -69,6 +71,22 @@ def test_the_clamp_force_of_the_ticket_is_used_and_warned_about():
     assert hard(blocking={"clamp_force_n": 200.0})["clamp_force_n"] == 200.0
     texts = found(**(HARD | {"blocking": {"clamp_force_n": 400.0}}))
     assert "this lens bears about 290 N" in texts["clamp-above-cap", "right"]
+
+
+def test_a_torque_cap_of_the_ticket_is_kept():
+    capped = hard(cut={"feed": "torque cap", "torque_cap_nmm": 400.0})
+    assert 390.0 < capped["peak_cutting_torque_nmm"] <= 400.0
+
+
+def test_what_is_roughed_against_the_manual_is_found_and_mended():
+    texts = found(**(HARD | {"cut": {"water": "dry"}}))
+    assert "is made to be roughed wet and is roughed dry here" in texts["roughed-against-the-manual", "right"]
+    assert "roughing as the material is made for" in texts["margin-below-bound", "right"]
+
+
+def test_under_a_torque_cap_no_smaller_bites_are_advised():
+    capped = HARD | {"cut": {"feed": "torque cap", "torque_cap_nmm": 900.0}}
+    assert "smaller bites" not in found(**capped)["margin-below-bound", "right"]
 
 
 def test_pad_age_and_cold_reach_the_bench():

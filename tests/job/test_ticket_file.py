@@ -75,6 +75,11 @@ tip_swivels = false
 [cut]
 crib_allowance_mm = 2.0
 depth_per_turn_mm = 2.0
+feed = "head force"
+head_force_n = 12.0
+torque_cap_nmm = 500.0
+lens_speed_rpm = 6.0
+water = "dry"
 """
 
 
@@ -106,6 +111,12 @@ def test_every_key_of_the_format_is_read(every_key: Ticket):
     assert (every_key.blocking.block_curve_d, every_key.blocking.tip_face_mm) == (4.0, 80.0)
     assert (every_key.blocking.tip_stiffness, every_key.blocking.tip_swivels) == ("stiff", False)
     assert every_key.cut.crib_allowance_mm == 2.0
+    assert (every_key.cut.feed, every_key.cut.head_force_n, every_key.cut.torque_cap_nmm) == (
+        "head force",
+        12.0,
+        500.0,
+    )
+    assert (every_key.cut.lens_speed_rpm, every_key.cut.water) == (6.0, "dry")
 
 
 def test_a_key_of_one_eye_replaces_its_alternative(every_key: Ticket):
@@ -314,6 +325,14 @@ RIGHT = {"sphere_d": -2.0, "monocular_pd_mm": 32.0}
         (
             {"cut": {"depth_per_turn_mm": 0}},
             "[cut] depth_per_turn_mm 0 is out of range: give above 0 and up to 5 mm",
+        ),
+        (
+            {"cut": {"feed": "slow"}},
+            "[cut] feed 'slow' is not known: give one of depth, head force, torque cap",
+        ),
+        (
+            {"cut": {"lens_speed_rpm": 40}},
+            "[cut] lens speed 40 is out of range: give from 5 to 15 rpm",
         ),
         (
             {"wearer": {"vertex_distance_mm": 120}},
