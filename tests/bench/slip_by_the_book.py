@@ -193,7 +193,7 @@ def slide(rims, contacts, wheels, table, hold):
                 if sliding:
                     begins = begins or (len(lags) + 1, math.degrees(i * step))
                     share = (SLIDING * carried - rub) / (force - rub) if force > rub else 0.0
-                    # Gamma averages below 0 where outline meets round; x_low then passes 1, and 1 is the limit.
+                    # Where outline meets round gamma averages below 0 and x_low passes 1; x never does.
                     x = min(1.0, max(lowest[i], share))
                     heat += SLIDING * carried * arm * (1 - x) * step
                     seconds += gamma[i] * step / PACE
