@@ -157,9 +157,11 @@ class TurnedLens:
         self.turn.set_visible(self.words and self.arc.get_visible())
         self.short.set_visible(self.words and lens.short_mm >= default("bump_mm"))
         if self.turn.get_visible():
-            half = np.exp(1j * np.radians(lens.line_deg / 2.0)) * (_ARC_MM + 1.0)
-            x, y = self.window.px(half.real, half.imag)
-            spots = [(x, y, side, up) for side in (1, -1) for up in (0, 1, -1)]
+            # On the other side of the block's line than the turn, where no line of the lens comes.
+            side = np.copysign(1.0, lens.line_deg)
+            x, y = self.window.px(_ARC_MM, 0.0)
+            spots = [(x + across, y - side * 3.0, across, -side) for across in (1, -1)]
+            spots += [(x + across, y + side * 3.0, across, side) for across in (1, -1)]
             place(self.turn, f"{abs(lens.line_deg):.1f}°", spots, inside=box, taken=taken, drawn=drawn)
         if self.short.get_visible():
             x, y = self.window.px(lens.short_at.real, lens.short_at.imag)
