@@ -13,6 +13,7 @@ from lablib.questions import (
     power,
     prescription,
     prism,
+    slip,
     start_here,
     surfaces,
     ticket_check,
@@ -33,6 +34,7 @@ _TOPICS = (
     multifocals,
     material,
     wearing,
+    slip,
 )
 MAKERS: Mapping[str, Maker] = MappingProxyType(
     {maker.name: maker for topic in _TOPICS for maker in topic.MAKERS}
