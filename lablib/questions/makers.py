@@ -6,6 +6,7 @@ from types import MappingProxyType
 from lablib.errors import LabError
 from lablib.questions import (
     bench_stack,
+    blocking,
     layout,
     lens_form,
     material,
@@ -34,6 +35,7 @@ _TOPICS = (
     multifocals,
     material,
     wearing,
+    blocking,
     slip,
 )
 MAKERS: Mapping[str, Maker] = MappingProxyType(
