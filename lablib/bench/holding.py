@@ -157,7 +157,7 @@ def holding(
 
 
 def _clamp_n(setup: Setup, bench: Bench, cap: float) -> float:
-    """As set, else what the bench gives and the lens bears; a chuck gives no less than its least."""
+    """As set, else what the bench gives and the lens bears."""
     if setup.clamp_force_n is not None:
         return setup.clamp_force_n
     return min(bench.clamp_force_n, cap)
