@@ -51,7 +51,7 @@ class BlockOnLensPanel(Panel):
 
     draws = BlockOnLensPicture
     note = (
-        "Pressures and shares are teaching estimates, from springs under pad and tip. Block curves count for "
+        "An ordinary coat, no film. Pressures and shares are teaching estimates. Block curves count for "
         "index 1.530. Outlines are shapes of our own."
     )
     controls = (
