@@ -1,5 +1,6 @@
 """Outline and blank as seen from the chuck axis: distances at N equal angles, anticlockwise from +x."""
 
+import math
 from functools import cache
 
 import numpy as np
@@ -92,3 +93,13 @@ def circle_from(diameter_mm: float, *, x_mm: float, y_mm: float, points: int) ->
     cosine, sine = directions(points)
     along, off = x_mm * cosine + y_mm * sine, y_mm * cosine - x_mm * sine
     return along + np.sqrt(radius**2 - off**2)
+
+
+def ellipse_support_mm(half_width_mm: float, half_height_mm: float, normal_deg: float) -> float:
+    """Return how far the tangent of an ellipse passes from its centre, the arm of a light cut there [mm].
+
+    half_width_mm, half_height_mm: of the ellipse, its width along x [mm].
+    normal_deg: direction of the outward normal where it is touched, anticlockwise from +x [degrees].
+    """
+    normal = math.radians(normal_deg)
+    return math.hypot(half_width_mm * math.cos(normal), half_height_mm * math.sin(normal))

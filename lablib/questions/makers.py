@@ -7,6 +7,7 @@ from lablib.errors import LabError
 from lablib.questions import (
     bench_stack,
     blocking,
+    cutting,
     layout,
     lens_form,
     material,
@@ -36,6 +37,7 @@ _TOPICS = (
     material,
     wearing,
     blocking,
+    cutting,
     slip,
 )
 MAKERS: Mapping[str, Maker] = MappingProxyType(

@@ -9,7 +9,13 @@ from hypothesis import strategies as st
 from reference_jobs import superellipse
 from scipy.optimize import brentq
 
-from lablib.bench.geometry import angles_rad, circle_from, outline_from, parallel_outline
+from lablib.bench.geometry import (
+    angles_rad,
+    circle_from,
+    ellipse_support_mm,
+    outline_from,
+    parallel_outline,
+)
 from lablib.errors import LabError
 
 
@@ -113,3 +119,9 @@ def test_a_parallel_that_crosses_itself():
     with pytest.raises(LabError) as caught:
         parallel_outline(bay, 12.0)
     assert str(caught.value) == ("parallel of 12 mm crosses itself on this outline: give a smaller offset")
+
+
+@pytest.mark.parametrize(("normal", "printed"), [(0.0, 25.0), (45.0, 21.783), (90.0, 18.0), (225.0, 21.783)])
+def test_the_tangent_of_an_ellipse(normal: float, printed: float):
+    # Slip model of the workbook: ellipse 25 x 18 at psi 45: h 21.783.
+    assert ellipse_support_mm(25.0, 18.0, normal) == pytest.approx(printed, abs=5e-4)
