@@ -47,6 +47,11 @@ def _job_arguments(parser: argparse.ArgumentParser) -> None:
     how = parser.add_mutually_exclusive_group()
     how.add_argument("--json", action="store_true", help="print the figures for programs")
     how.add_argument("--explain", action="store_true", help="print each figure's working as well")
+    how.add_argument(
+        "--remedies",
+        action="store_true",
+        help="rank what would help the lenses to hold, in place of the sheet",
+    )
 
 
 def _job(arguments: argparse.Namespace) -> int:
@@ -55,12 +60,15 @@ def _job(arguments: argparse.Namespace) -> int:
     from lablib.job.demo import file_named
     from lablib.job.explain import explain_text
     from lablib.job.figures import as_dict
+    from lablib.job.remedy_report import remedies_text
     from lablib.job.report import as_text
     from lablib.job.sheet import work_file
 
     sheet = work_file(file_named(arguments.ticket))
     if arguments.json:
         print(json.dumps(as_dict(sheet), indent=2, allow_nan=False))
+    elif arguments.remedies:
+        print(remedies_text(sheet))
     else:
         print(as_text(sheet))
     if arguments.explain:
