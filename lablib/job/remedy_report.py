@@ -71,8 +71,8 @@ def _advice(plan: RemedyPlan) -> str:
         return f"The chance of slip is {chance}, the bound {bound}: nothing needs to be changed."
     asked = " Ask first: it changes the order." if plan.cheapest.is_asked else ""
     return (
-        f"Cheapest set under the bound of {bound}: {_listed(plan.cheapest)}. A spoiled lens costs {lost:.2f}; "
-        f"as ordered {plan.now.expected_loss:.2f} of that is lost on average, with the set "
+        f"Cheapest set under the bound of {bound}: {_listed(plan.cheapest)}. A spoiled lens costs "
+        f"{lost:.2f}; as ordered {plan.now.expected_loss:.2f} of that is lost on average, with the set "
         f"{plan.cheapest.expected_loss:.2f}.{asked}"
     )
 
