@@ -17,7 +17,7 @@ METHODS = ("exact", "wilson")
 SIDES = ("two-sided", "greater", "less")
 # Larger trials than this are never run at a bench.
 _MOST = 1_000_000
-# A change lost this deep in the scatter takes 16,000 readings each way.
+# A change lost this deep in the scatter takes 39,000 readings each way.
 _MOST_SCATTERS, _MOST_READINGS = 50.0, 100_000
 # Limits of a chart lie so many standard deviations from its mean.
 _CHART_SCATTERS = 3.0
