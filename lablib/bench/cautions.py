@@ -1,24 +1,13 @@
 """What to mind about one cut beside its margin, in words."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
+from lablib.bench.cut_cautions import CUT_CHECKS
+from lablib.bench.grip_cautions import GRIP_CHECKS, Caution, named_tip
 from lablib.bench.margin import CutResult
 from lablib.bench.parameter import default, table
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Caution:
-    """Something to mind at the bench.
-
-    name: a stable name, for programs.
-    text: what it is and what to do, in words.
-    """
-
-    name: str
-    text: str
 
 
 def cautions(result: CutResult) -> tuple[Caution, ...]:
@@ -27,7 +16,9 @@ def cautions(result: CutResult) -> tuple[Caution, ...]:
     result: of `work_cut`.
     """
     return tuple(
-        caution for check in (_clamp, _block, _cold, _old, _tip, _sense, _motor) for caution in check(result)
+        caution
+        for check in (_clamp, _block, _cold, _old, _tip, *GRIP_CHECKS, _sense, _motor, *CUT_CHECKS)
+        for caution in check(result)
     )
 
 
@@ -70,7 +61,9 @@ def _old(result: CutResult) -> Iterator[Caution]:
 
 def _tip(result: CutResult) -> Iterator[Caution]:
     setup = result.setup
-    if setup.tip_stiffness == "stiff" and setup.tip_fit not in ("usual", "matched"):
+    if setup.tip_face_mm is not None:
+        yield from named_tip(result)
+    elif setup.tip_stiffness == "stiff" and setup.tip_fit not in ("usual", "matched"):
         row = table()["fit"][setup.tip_fit]
         yield Caution(
             name="tip-presses-on-a-spot",

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from lablib.bench.geometry import lean_rad
 from lablib.bench.machine import Bench, LensMaterial
 from lablib.bench.plan import LEAST_BITE_MM, Plan, UncutLens
 
@@ -40,7 +41,7 @@ class Cutting:
     volume_mm3_per_rad: V' [mm3 per radian].
     removal_mm3_per_s: Q [mm3/s].
     thickness_mm: w, at the rim after the turn [mm].
-    wheel_factor: shape (turns, 1), k.
+    wheel_factor: shape (turns, 1), k, of the wheel and of roughing wet or dry against the manual.
     force_n: F_t, mean tangential force [N].
     arm_mm: of the tangential force, with what the normal force adds or takes [mm]; negative where the
         normal force turns the lens more than the tangential force does, and the other way.
@@ -68,7 +69,14 @@ class Cutting:
 
 
 def cut(
-    lens: UncutLens, plan: Plan, *, material: LensMaterial, bench: Bench, wheel: str, wheel_sense: str
+    lens: UncutLens,
+    plan: Plan,
+    *,
+    material: LensMaterial,
+    bench: Bench,
+    wheel: str,
+    wheel_sense: str,
+    water: str = "manual",
 ) -> Cutting:
     """Return forces and torque of one cut.
 
@@ -76,20 +84,21 @@ def cut(
     material: how the lens cuts; bench: the machine.
     wheel: condition of the roughing wheel, a name of the table.
     wheel_sense: "against" or "with".
+    water: how it is roughed, a name of `lablib.bench.setup.waters`.
 
     Source: the power balance u Q = F v, S. Malkin and C. Guo, Grinding Technology; lever arms derived.
     """
     wheel_radius = bench.wheel_radius_mm
     touch = touch_of(plan.radius_mm[1:], plan.depth_mm, wheel_radius)
-    travel = _travel(touch, plan.radius_mm[1:], bench)
+    travel = travel_of(touch, bench)
     pace = np.maximum(travel, 1.0 / bench.slowing_limit)
     volume, thickness = _removed(lens, plan)
     removal = bench.lens_speed_rad_per_s * volume / pace
-    factor = np.where(plan.finishing, bench.finishing_wheel_factor, bench.wheels[wheel])[:, None]
+    roughing = roughing_factor(wheel, water, material, bench)
+    factor = np.where(plan.finishing, bench.finishing_wheel_factor, roughing)[:, None]
     force = tangential_force_n(removal, thickness, factor, material=material, bench=bench)
     force = np.where(plan.depth_mm > LEAST_BITE_MM, force, 0.0)
-    share = (1.0 if wheel_sense == "against" else -1.0) / material.kappa
-    arm = touch.arm_tangential_mm + share * touch.arm_normal_mm
+    arm = touch.arm_tangential_mm + arm_share(wheel_sense, material) * touch.arm_normal_mm
     return Cutting(
         plan=plan,
         touch=touch,
@@ -106,6 +115,33 @@ def cut(
     )
 
 
+def arm_share(wheel_sense: str, material: LensMaterial) -> float:
+    """Return how often the normal force's arm counts beside the tangential force's, 1 / kappa with a sign.
+
+    wheel_sense: "against" or "with", where it counts the other way; material: its kappa.
+    """
+    return (1.0 if wheel_sense == "against" else -1.0) / material.kappa
+
+
+def roughing_factor(wheel: str, water: str, material: LensMaterial, bench: Bench) -> float:
+    """Return the factor on the cutting force in roughing: the wheel's, and that of water against the manual.
+
+    wheel: condition, a name of the table; water: a name of `lablib.bench.setup.waters`.
+    material: how it is made to be roughed; bench: its factors.
+    """
+    return bench.wheels[wheel] * water_factor(water, material, bench)
+
+
+def water_factor(water: str, material: LensMaterial, bench: Bench) -> float:
+    """Return the factor of roughing wet or dry: 1 where that is how the material is made to be roughed.
+
+    water, material, bench: as in `roughing_factor`.
+    """
+    if water in ("manual", material.roughed):
+        return 1.0
+    return bench.dry_for_wet_factor if water == "dry" else bench.wet_for_dry_factor
+
+
 def touch_of(radius_mm: np.ndarray, depth_mm: np.ndarray, wheel_radius_mm: float) -> Touch:
     """Return support function, bite and lever arms.
 
@@ -116,7 +152,7 @@ def touch_of(radius_mm: np.ndarray, depth_mm: np.ndarray, wheel_radius_mm: float
     The wheel touches along an arc, and the removal is centred two thirds of the way up it; both forces are
     turned about the wheel's centre by that angle (derived).
     """
-    lean = _lean(radius_mm)
+    lean = lean_rad(radius_mm)
     support, slope = radius_mm * np.cos(lean), radius_mm * np.sin(lean)
     arc = 2.0 * depth_mm * radius_mm / (wheel_radius_mm * (wheel_radius_mm + radius_mm))
     bite = 2.0 / 3.0 * np.sqrt(arc)
@@ -130,19 +166,17 @@ def touch_of(radius_mm: np.ndarray, depth_mm: np.ndarray, wheel_radius_mm: float
     )
 
 
-def _lean(radius: np.ndarray) -> np.ndarray:
-    """From the outward normal to the direction of the point itself, by central differences."""
-    step = 2.0 * math.pi / radius.shape[-1]
-    gain = (np.roll(radius, -1, axis=-1) - np.roll(radius, 1, axis=-1)) / (2.0 * step)
-    return np.arctan2(gain, radius)
+def travel_of(touch: Touch, bench: Bench) -> np.ndarray:
+    """Return the turn of the machine per turn of the contact over the lens, shape (..., N).
 
-
-def _travel(touch: Touch, radius: np.ndarray, bench: Bench) -> np.ndarray:
-    """Turn of the machine per turn of the contact: its mean over the window is a difference of two ends."""
+    touch: where the wheel bears; bench: its wheel, and the window that its controller averages over.
+    """
+    points = touch.support_mm.shape[-1]
+    # The mean over a window is a difference of its two ends.
     ahead = np.arctan2(touch.slope_mm, touch.support_mm + bench.wheel_radius_mm)
     shaft = ahead - np.arctan2(touch.slope_mm, touch.support_mm)
-    half = max(1, round(bench.contact_window_deg / 720.0 * radius.shape[-1]))
-    window = 2.0 * half * 2.0 * math.pi / radius.shape[-1]
+    half = max(1, round(bench.contact_window_deg / 720.0 * points))
+    window = 2.0 * half * 2.0 * math.pi / points
     return 1.0 + (np.roll(shaft, -half, axis=-1) - np.roll(shaft, half, axis=-1)) / window
 
 

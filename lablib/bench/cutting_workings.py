@@ -2,6 +2,7 @@
 
 import math
 
+from lablib.bench.cutting import water_factor
 from lablib.bench.margin import CutResult, Place
 from lablib.working import Term, Working
 
@@ -10,13 +11,13 @@ _ARMS = "geometry of the support function and the bite's arc (derived)"
 PI = Term(symbol="pi", value=math.pi, digits=6)
 
 
-def force_workings(result: CutResult, place: Place) -> tuple[Working, ...]:
-    """Return wheel speed, removal rate and tangential force at one place.
+def speed_working(result: CutResult) -> Working:
+    """Return the speed of the wheel's rim.
 
-    result: of `work_cut`; place: which angle of which turn.
+    result: of `work_cut`.
     """
-    cutting, bench, at = result.cutting, result.bench, place.index
-    speed = Working(
+    bench = result.bench
+    return Working(
         what="speed of the wheel's rim",
         symbol="v_s",
         formula="pi * D_w * n_w / 60000",
@@ -29,6 +30,15 @@ def force_workings(result: CutResult, place: Place) -> tuple[Working, ...]:
         unit="m/s",
         digits=3,
     )
+
+
+def force_workings(result: CutResult, place: Place) -> tuple[Working, ...]:
+    """Return wheel speed, removal rate and tangential force at one place.
+
+    result: of `work_cut`; place: which angle of which turn.
+    """
+    cutting, bench, at = result.cutting, result.bench, place.index
+    speed = speed_working(result)
     removal = Working(
         what="removal rate",
         symbol="Q",
@@ -65,7 +75,7 @@ def _tangential(result: CutResult, place: Place, speed: Working, removal: Workin
             Term(
                 symbol="k",
                 value=float(cutting.wheel_factor[place.turn - 1, 0]),
-                meaning="factor of the wheel",
+                meaning=_factor_words(result, place),
             ),
             Term(
                 symbol="u",
@@ -95,6 +105,13 @@ def _tangential(result: CutResult, place: Place, speed: Working, removal: Workin
         unit="N",
         source=_POWER,
     )
+
+
+def _factor_words(result: CutResult, place: Place) -> str:
+    finishes = result.cutting.plan.finishing[place.turn - 1]
+    if finishes or water_factor(result.setup.water, result.material, result.bench) == 1.0:
+        return "factor of the wheel"
+    return f"factor of the wheel, and of roughing {result.setup.water} what is made to be roughed otherwise"
 
 
 def arm_workings(result: CutResult, place: Place) -> tuple[Working, ...]:

@@ -67,6 +67,15 @@ class Pressed:
         return float((self.pressure_mpa * away).sum() / self.pressure_mpa.sum() / away.mean())
 
     @property
+    def farther_out(self) -> float:
+        """Mean logarithm of the distance from the axis, weighed by pressure, less an even contact's.
+
+        It says how much more, or less, a plate between block and tip is bent.
+        """
+        log = np.log(self.face.away_mm)
+        return float((self.pressure_mpa * log).sum() / self.pressure_mpa.sum() - log.mean())
+
+    @property
     def peak_mpa(self) -> float:
         """Greatest pressure [MPa]."""
         return float(self.pressure_mpa.max())

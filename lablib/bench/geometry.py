@@ -37,9 +37,42 @@ def outline_from(radius_mm: np.ndarray, *, x_mm: float, y_mm: float) -> np.ndarr
             f"blocking point ({x_mm:g}, {y_mm:g}) mm does not see the whole outline: "
             f"give a point well inside it"
         )
-    distance = np.hypot(across, up)
+    return _at_equal_angles(closed, np.hypot(across, up))
+
+
+def _at_equal_angles(closed: np.ndarray, distance: np.ndarray) -> np.ndarray:
+    """Read distances at equal angles; closed: their own growing angles, the first once more at the end."""
     seen = CubicSpline(closed, np.append(distance, distance[0]), bc_type="periodic")
-    return seen(angles_rad(radius_mm.size))
+    return seen(angles_rad(distance.size))
+
+
+def parallel_outline(radius_mm: np.ndarray, offset_mm: float) -> np.ndarray:
+    """Return the parallel curve of an outline as distances from the same origin, shape (N,) [mm].
+
+    radius_mm: shape (N,), the outline [mm].
+    offset_mm: along its outward normal; above 0 outside [mm].
+
+    Where the outline lies slant to the radius, its parallel is farther out than the radius and the offset.
+
+    Raises LabError where the parallel crosses itself, in a bay or a corner rounder than the offset.
+    """
+    lean = lean_rad(radius_mm)
+    along, beside = radius_mm + offset_mm * np.cos(lean), -offset_mm * np.sin(lean)
+    angle = np.unwrap(angles_rad(radius_mm.size) + np.arctan2(beside, along))
+    closed = np.append(angle, angle[0] + 2.0 * np.pi)
+    if np.any(np.diff(closed) <= 0.0) or np.any(along <= 0.0):
+        raise LabError(f"parallel of {offset_mm:g} mm crosses itself on this outline: give a smaller offset")
+    return _at_equal_angles(closed, np.hypot(along, beside))
+
+
+def lean_rad(radius_mm: np.ndarray) -> np.ndarray:
+    """Return the angle from the outward normal to the direction of the point itself [radians].
+
+    radius_mm: shape (..., N), distances at equal angles [mm]; slopes are central differences.
+    """
+    step = 2.0 * np.pi / radius_mm.shape[-1]
+    gain = (np.roll(radius_mm, -1, axis=-1) - np.roll(radius_mm, 1, axis=-1)) / (2.0 * step)
+    return np.arctan2(gain, radius_mm)
 
 
 def circle_from(diameter_mm: float, *, x_mm: float, y_mm: float, points: int) -> np.ndarray:

@@ -8,16 +8,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from lablib.bench.bearing import EVEN, Bearing
-from lablib.bench.contact import Annulus, Contact, Ellipse, block_contact, r_eff_mm
-from lablib.bench.curve_match import block_match
+from lablib.bench.bearing_on import back_fit, block_bearing, uneven_bending_share
+from lablib.bench.contact import Annulus, Contact, block_contact, r_eff_mm
 from lablib.bench.faces import LensFaces
 from lablib.bench.joints import Joint, front_joints, gripped_coat
 from lablib.bench.machine import Bench
-from lablib.bench.parameter import parameters, table
+from lablib.bench.parameter import parameters
 from lablib.bench.setup import Setup
-from lablib.bench.tip_fit import tip_fit
-from lablib.errors import LabError, require_between
+from lablib.errors import require_between
 
 _THICKEST_MM = 60.0
 
@@ -30,6 +28,7 @@ class Holding:
     joints: of the front stack, from the block to the lens.
     clamp_force_n: as set or by default [N].
     clamp_cap_n: the most the lens bears [N].
+    bending_share: chi, bending of the clamped lens as a share of a simply supported plate's.
     back_friction: of the tip; back_torque_fit, back_force_fit: share of an even contact's.
     back_radius_mm: effective radius of the tip [mm].
     back_nmm, back_force_n: what the tip carries [N mm, N].
@@ -39,6 +38,7 @@ class Holding:
     joints: tuple[Joint, ...]
     clamp_force_n: float
     clamp_cap_n: float
+    bending_share: float
     back_friction: float
     back_torque_fit: float
     back_force_fit: float
@@ -93,11 +93,12 @@ def stack_torque_nmm(front_nmm: Sequence[float], back_nmm: float) -> float:
     return min(front_nmm) + back_nmm
 
 
-def clamp_cap_n(centre_thickness_mm: float, bench: Bench) -> float:
+def clamp_cap_n(centre_thickness_mm: float, bench: Bench, *, bending_share: float | None = None) -> float:
     """Return the greatest clamp force a lens bears without its coat crazing [N].
 
     centre_thickness_mm: the thinnest place under the tip [mm].
     bench: its bending share and allowed stress.
+    bending_share: chi where block and tip press unevenly; None: the bench's own.
 
     Raises LabError for a thickness that is not above 0.
     Source: bending of a thin plate, 0.62 chi N / t^2 (derived).
@@ -106,7 +107,7 @@ def clamp_cap_n(centre_thickness_mm: float, bench: Bench) -> float:
         "centre thickness", centre_thickness_mm, low=0.0, high=_THICKEST_MM, unit="mm", open_low=True
     )
     most = most_clamp_n()
-    bending = bench.plate_factor * bench.bending_share
+    bending = bench.plate_factor * (bench.bending_share if bending_share is None else bending_share)
     strength = bench.allowed_stress_mpa * centre_thickness_mm**2
     return min(most, strength / bending) if bending else most
 
@@ -129,9 +130,13 @@ def holding(
 
     Raises LabError for a thickness that is not above 0, and for a curve that has no lens to lie on.
     """
-    cap = clamp_cap_n(centre_thickness_mm, bench)
-    clamp = min(bench.clamp_force_n, cap) if setup.clamp_force_n is None else setup.clamp_force_n
-    contact = block_contact(setup.block)
+    contact, cap = block_contact(setup.block), clamp_cap_n(centre_thickness_mm, bench)
+    chi = bench.bending_share
+    if setup.block_curve_d is not None or setup.tip_face_mm is not None:
+        # How unevenly block and tip press is looked at under the force a lens bears that is pressed evenly.
+        chi = uneven_bending_share(setup, bench, contact, _clamp_n(setup, bench, cap), faces)
+        cap = clamp_cap_n(centre_thickness_mm, bench, bending_share=chi)
+    clamp = _clamp_n(setup, bench, cap)
     tip = r_eff_mm(Annulus(radius_mm=bench.tip_radius_mm))
     friction = _back_friction(setup, bench)
     torque_fit, force_fit = back_fit(setup, bench, faces=faces, clamp_n=clamp)
@@ -140,6 +145,7 @@ def holding(
         joints=front_joints(setup, contact, clamp, bench, block_bearing(setup, contact, clamp, faces)),
         clamp_force_n=clamp,
         clamp_cap_n=cap,
+        bending_share=chi,
         back_friction=friction,
         back_torque_fit=torque_fit,
         back_force_fit=force_fit,
@@ -150,52 +156,13 @@ def holding(
     )
 
 
+def _clamp_n(setup: Setup, bench: Bench, cap: float) -> float:
+    """As set, else what the bench gives and the lens bears; a chuck gives no less than its least."""
+    if setup.clamp_force_n is not None:
+        return setup.clamp_force_n
+    return min(bench.clamp_force_n, cap)
+
+
 def _back_friction(setup: Setup, bench: Bench) -> float:
     bare = bench.back_tape_friction if setup.back_tape else gripped_coat(setup, bench).back_friction
     return bare * bench.skins[setup.skin].friction_factor
-
-
-def block_bearing(setup: Setup, contact: Ellipse, clamp_n: float, faces: LensFaces | None) -> Bearing:
-    """Return how the block bears on the lens front: evenly where no block curve is named.
-
-    setup: its block curve; contact: of the block; clamp_n: clamp force [N]; faces: of the lens.
-
-    Raises LabError where a curve is named and there is no lens front to lay it on.
-    """
-    if setup.block_curve_d is None:
-        return EVEN
-    _require_faces("block curve", f"{setup.block_curve_d:g} D", faces)
-    return block_match(contact, faces, block_curve_d=setup.block_curve_d, clamp_n=clamp_n).bearing
-
-
-def back_fit(
-    setup: Setup, bench: Bench, *, faces: LensFaces | None = None, clamp_n: float | None = None
-) -> tuple[float, float]:
-    """Return q_T and q_F, the share of an even contact's torque and force that the back tip gives.
-
-    setup: its tip face where it is named, else its tip fit and stiffness.
-    bench: its share where the fit is not known.
-    faces: of the lens, and clamp_n: clamp force [N]; for a tip face that is named.
-
-    Raises LabError where a tip face is named and there is no back to press it on.
-    """
-    if setup.tip_face_mm is not None:
-        _require_faces("tip face", f"{setup.tip_face_mm:g} mm", faces)
-        fit = tip_fit(
-            faces,
-            tip_face_mm=setup.tip_face_mm,
-            stiffness=setup.tip_stiffness,
-            swivels=setup.tip_swivels,
-            force_n=bench.clamp_force_n if clamp_n is None else clamp_n,
-            tip_radius_mm=bench.tip_radius_mm,
-        )
-        return fit.torque_share, fit.force_share
-    if setup.tip_fit == "usual":
-        return bench.usual_fit, bench.usual_fit
-    row = table()["fit"][setup.tip_fit]
-    return row["torque"][setup.tip_stiffness], row["force"][setup.tip_stiffness]
-
-
-def _require_faces(thing: str, value: str, faces: LensFaces | None) -> None:
-    if faces is None:
-        raise LabError(f"{thing} {value} has no lens to lie on: hand over the lens's faces, or leave it out")

@@ -2,11 +2,12 @@
 
 from lablib.bench.contact import r_eff_mm
 from lablib.bench.cutting_workings import PI, kappa_term
-from lablib.bench.holding import Joint, most_clamp_n
+from lablib.bench.holding import clamp_cap_n, most_clamp_n
+from lablib.bench.joint_workings import SLIPPING, force_workings, joint_workings
+from lablib.bench.machine import Bench
 from lablib.bench.margin import CutResult
 from lablib.working import Term, Working
 
-_SLIPPING = "a contact slipping all over, even shear strength and even pressure (derived)"
 _TOGETHER = (
     "torque and sideways load add in squares (usual engineering form, from memory); that they are coupled: "
     "Farkas et al., Phys. Rev. Lett. 90 (2003) 248302"
@@ -21,7 +22,7 @@ def hold_workings(result: CutResult, arm: Working) -> tuple[Working, ...]:
     clamp = _clamp(result)
     shape = _shape(result)
     joints = [
-        _joint(joint, number, (*shape, clamp[-1]))
+        joint_workings(joint, number, (*shape, clamp[-1]))
         for number, joint in enumerate(result.holding.joints, start=1)
     ]
     torques = [steps[-1] for steps in joints]
@@ -45,8 +46,7 @@ def _clamp(result: CutResult) -> tuple[Working, ...]:
         terms = (Term(symbol="N_set", value=held.clamp_force_n, unit="N", digits=1, meaning="as set"),)
         return (_newton("clamp force", "N", "N_set", terms, held.clamp_force_n),)
     usual = Term(symbol="N_0", value=bench.clamp_force_n, unit="N", digits=1, meaning="usual clamp force")
-    most = Term(symbol="N_top", value=most_clamp_n(), unit="N", digits=0, meaning="the most a chuck gives")
-    cap = _cap(result, most)
+    cap = clamp_cap_working(result.lens.centre_thickness_mm, bench, bending_share=held.bending_share)
     return cap, _newton("clamp force", "N", "min(N_0, N_max)", (usual, cap.as_term()), held.clamp_force_n)
 
 
@@ -54,21 +54,29 @@ def _newton(what: str, symbol: str, formula: str, terms: tuple[Term, ...], value
     return Working(what=what, symbol=symbol, formula=formula, terms=terms, value=value, unit="N", digits=1)
 
 
-def _cap(result: CutResult, most: Term) -> Working:
-    bench, thickness = result.bench, result.lens.centre_thickness_mm
+def clamp_cap_working(
+    centre_thickness_mm: float, bench: Bench, *, bending_share: float | None = None
+) -> Working:
+    """Return the step to the clamp force a lens bears.
+
+    centre_thickness_mm: the thinnest place under the tip [mm]; bench: its bending share and allowed stress.
+    bending_share: chi where block and tip press unevenly; None: the bench's own.
+    """
+    chi = bench.bending_share if bending_share is None else bending_share
+    most = Term(symbol="N_top", value=most_clamp_n(), unit="N", digits=0, meaning="the most a chuck gives")
     bending = (
         Term(symbol="sigma_a", value=bench.allowed_stress_mpa, unit="MPa", digits=1, meaning="stress borne"),
-        Term(symbol="t_c", value=thickness, unit="mm", digits=3, meaning="centre thickness"),
+        Term(symbol="t_c", value=centre_thickness_mm, unit="mm", digits=3, meaning="centre thickness"),
         Term(symbol="c_p", value=bench.plate_factor, digits=3, meaning="bending of a plate"),
-        Term(symbol="chi", value=bench.bending_share, digits=3, meaning="share of it in a clamped lens"),
+        Term(symbol="chi", value=chi, digits=3, meaning="share of it in a clamped lens"),
     )
-    formula = "min(N_top, sigma_a * t_c^2 / (c_p * chi))" if bench.bending_share else "N_top"
+    formula = "min(N_top, sigma_a * t_c^2 / (c_p * chi))" if chi else "N_top"
     return Working(
         what="clamp force this lens bears",
         symbol="N_max",
         formula=formula,
-        terms=(most, *bending) if bench.bending_share else (most,),
-        value=result.holding.clamp_cap_n,
+        terms=(most, *bending) if chi else (most,),
+        value=clamp_cap_n(centre_thickness_mm, bench, bending_share=chi),
         unit="N",
         digits=1,
         source="bending of a thin plate under a central load (derived)",
@@ -90,7 +98,7 @@ def _shape(result: CutResult) -> tuple[Working, Working]:
         value=contact.w_mm3,
         unit="mm3",
         digits=1,
-        source=_SLIPPING,
+        source=SLIPPING,
     )
     radius = Working(
         what="effective radius of the block",
@@ -104,63 +112,12 @@ def _shape(result: CutResult) -> tuple[Working, Working]:
     return turning, radius
 
 
-def _joint(joint: Joint, number: int, put_in: tuple[Working, Working, Working]) -> tuple[Working, ...]:
-    """Strength and friction where something takes from them, then the torque; a core has no friction."""
-    turning, radius, clamp = (step.as_term() for step in put_in)
-    shear, friction = _shear(joint, number), _friction(joint, number)
-    steps = [step for step in (shear, friction) if len(step.terms) > 1]
-    slides = joint.friction > 0.0
-    torque = Working(
-        what=f"torque of {joint.name}",
-        symbol=f"T_{number}",
-        formula=f"tau_{number} * W" + (f" + mu_{number} * N * r_eff" if slides else ""),
-        terms=(shear.as_term(), turning, *((friction.as_term(), clamp, radius) if slides else ())),
-        value=joint.torque_nmm,
-        unit="N mm",
-        digits=1,
-        source=_SLIPPING,
-    )
-    return (*steps, torque)
-
-
-def _shear(joint: Joint, number: int) -> Working:
-    bare = Term(symbol="tau_0", value=joint.strength_mpa, unit="MPa", digits=4, meaning="shear strength")
-    shares = (
-        Term(symbol="c", value=joint.share, digits=3, meaning="share for these surfaces"),
-        Term(symbol="m", value=joint.aged[0], digits=3, meaning="left by the pad's age"),
-        Term(symbol="s", value=joint.soiled[0], digits=3, meaning="left by what lies on the lens"),
-        Term(symbol="e", value=joint.warmth, digits=4, meaning="factor of the temperature"),
-    )
-    what = f"shear strength of {joint.name}"
-    return _product(what, f"tau_{number}", bare, shares, joint.shear_mpa, digits=5)
-
-
-def _friction(joint: Joint, number: int) -> Working:
-    bare = Term(symbol="mu_0", value=joint.bare_friction, digits=3, meaning="friction, fresh and clean")
-    shares = (
-        Term(symbol="m", value=joint.aged[1], digits=3, meaning="left by the pad's age"),
-        Term(symbol="s", value=joint.soiled[1], digits=3, meaning="left by what lies on the lens"),
-    )
-    return _product(f"friction of {joint.name}", f"mu_{number}", bare, shares, joint.friction, digits=4)
-
-
-def _product(
-    what: str, symbol: str, bare: Term, shares: tuple[Term, ...], value: float, *, digits: int
-) -> Working:
-    """Only the shares that change something are written."""
-    terms = (bare, *(term for term in shares if term.value != 1.0))
-    formula = " * ".join(term.symbol for term in terms)
-    return Working(
-        what=what, symbol=symbol, formula=formula, terms=terms, value=value, unit=bare.unit, digits=digits
-    )
-
-
 def _together(
     result: CutResult, front: Working, radius: Working, clamp: Working, arm: Working
 ) -> tuple[Working, ...]:
     """Back tip, both ends together, then the sideways load that eats torque."""
     back, whole = _back(result, front, clamp)
-    sideways = _sideways(result, front, radius, clamp)
+    *sides, sideways = _sideways(result, front, radius, clamp)
     share = Working(
         what="whole cutting force over tangential force",
         symbol="c_F",
@@ -188,7 +145,7 @@ def _together(
         unit="N mm",
         digits=1,
     )
-    return back, whole, sideways, share, capacity, hold
+    return back, whole, *sides, sideways, share, capacity, hold
 
 
 def _back(result: CutResult, front: Working, clamp: Working) -> tuple[Working, Working]:
@@ -207,7 +164,7 @@ def _back(result: CutResult, front: Working, clamp: Working) -> tuple[Working, W
         value=held.back_nmm,
         unit="N mm",
         digits=1,
-        source=_SLIPPING,
+        source=SLIPPING,
     )
     whole = Working(
         what="torque held with no sideways load",
@@ -221,15 +178,18 @@ def _back(result: CutResult, front: Working, clamp: Working) -> tuple[Working, W
     return back, whole
 
 
-def _sideways(result: CutResult, front: Working, radius: Working, clamp: Working) -> Working:
+def _sideways(result: CutResult, front: Working, radius: Working, clamp: Working) -> tuple[Working, ...]:
+    """F_0: of joints that bear evenly the torque over its radius; others take their minimum apart."""
     held = result.holding
-    return Working(
+    even = all(joint.bearing.is_even for joint in held.joints)
+    steps = () if even else _front_force(result, clamp)
+    first = "T_front / r_eff" if even else "F_front"
+    whole = Working(
         what="sideways load held with no torque",
         symbol="F_0",
-        formula="T_front / r_eff + mu_b * N * q_F",
+        formula=f"{first} + mu_b * N * q_F",
         terms=(
-            front.as_term("front stack"),
-            radius.as_term(),
+            *((front.as_term("front stack"), radius.as_term()) if even else (steps[-1].as_term(),)),
             Term(symbol="mu_b", value=held.back_friction, digits=4, meaning="friction of the back tip"),
             clamp.as_term(),
             Term(symbol="q_F", value=held.back_force_fit, digits=3, meaning="share of an even fit's force"),
@@ -238,3 +198,22 @@ def _sideways(result: CutResult, front: Working, radius: Working, clamp: Working
         unit="N",
         digits=2,
     )
+    return *steps, whole
+
+
+def _front_force(result: CutResult, clamp: Working) -> tuple[Working, ...]:
+    contact = result.holding.contact
+    area = Working(
+        what="area of the block's face",
+        symbol="A",
+        formula="pi * a * b",
+        terms=(
+            PI,
+            Term(symbol="a", value=contact.half_width_mm, unit="mm", meaning="half width of the block"),
+            Term(symbol="b", value=contact.half_height_mm, unit="mm", meaning="half height of the block"),
+        ),
+        value=contact.area_mm2,
+        unit="mm2",
+        digits=2,
+    )
+    return area, *force_workings(result.holding.joints, area, clamp)

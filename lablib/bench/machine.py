@@ -131,6 +131,10 @@ class Bench:
     scatter: float = _number("scatter")
     doubt: float = _number("doubt")
     sliding_share: float = _number("sliding_share")
+    dry_for_wet_factor: float = _number("dry_for_wet_factor")
+    wet_for_dry_factor: float = _number("wet_for_dry_factor")
+    edge_heat_share_wet: float = _number("edge_heat_share_wet")
+    edge_heat_share_dry: float = _number("edge_heat_share_dry")
     coats: Mapping[str, Coat] = field(default_factory=lambda: _rows("coat", Coat))
     skins: Mapping[str, Skin] = field(default_factory=lambda: _rows("skin", Skin))
     wheels: Mapping[str, float] = field(default_factory=_wheels)
@@ -180,6 +184,16 @@ class LensMaterial:
         for one in fields(self):
             if one.name != "name":
                 require_parameter(f"material.{self.name}.{one.name}", getattr(self, one.name))
+
+    @property
+    def roughed(self) -> str:
+        """How the material is made to be roughed, "wet" or "dry"."""
+        return table()["material"][self.name].get("roughed", "wet")
+
+    @property
+    def wheel_kind(self) -> str:
+        """Which wheels it is cut on, for "plastics" or for "glass"; the two are never exchanged."""
+        return "glass" if table()["material"][self.name]["kind"] == "glass" else "plastics"
 
 
 def material_names() -> tuple[str, ...]:

@@ -1,17 +1,18 @@
 """Slip-torque margin: what holds over what turns, at every angle of every turn of one lens's cut."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from scipy.special import ndtr
 
 from lablib.bench.clearance import clearance_mm
 from lablib.bench.cutting import Cutting, cut
+from lablib.bench.feed import plans_of
 from lablib.bench.geometry import angles_rad
 from lablib.bench.holding import Holding, holding
 from lablib.bench.machine import Bench, LensMaterial
-from lablib.bench.plan import Plan, UncutLens, crib_plan, job_plan
+from lablib.bench.plan import Plan, UncutLens
 from lablib.bench.setup import Setup
 from lablib.errors import LabError
 
@@ -135,7 +136,12 @@ class CutResult:
 
 
 def work_cut(
-    lens: UncutLens, *, material: LensMaterial, setup: Setup | None = None, bench: Bench | None = None
+    lens: UncutLens,
+    *,
+    material: LensMaterial,
+    setup: Setup | None = None,
+    bench: Bench | None = None,
+    rim_mm: np.ndarray | None = None,
 ) -> CutResult:
     """Work the cut of one lens on the bench, and its cribbing where it is cribbed.
 
@@ -143,25 +149,20 @@ def work_cut(
     material: how it cuts, from `lens_material`.
     setup: what is chosen for it; None: the defaults.
     bench: machine and grip; None: the defaults of the table.
+    rim_mm: shape (N,), what cribbing leaves where that is not so much round the outline, for example the
+        curve of `lablib.bench.geometry.parallel_outline` [mm]; None: by the setup.
 
-    Raises LabError where nothing lies outside the outline.
+    Raises LabError where nothing lies outside the outline, and where the feed never gets the lens done.
     """
     setup, bench = setup or Setup(), bench or Bench()
+    if setup.lens_speed_rpm is not None:
+        bench = replace(bench, lens_speed_rpm=setup.lens_speed_rpm)
     held = holding(setup, centre_thickness_mm=lens.centre_thickness_mm, bench=bench, faces=lens.faces)
 
     def result(plan: Plan, crib: CutResult | None = None) -> CutResult:
         return _result(lens, plan, held, material=material, setup=setup, bench=bench, crib=crib)
 
-    depth, allowance = material.depth_per_turn_mm, setup.crib_allowance_mm
-    plan = job_plan(
-        lens,
-        depth_mm=depth,
-        stock_mm=bench.finishing_stock_mm,
-        # A brittle material bears no deeper bite on the finishing wheel than on the roughing wheel.
-        finishing_mm=min(bench.finishing_depth_mm, depth),
-        crib_mm=allowance,
-    )
-    crib = None if allowance is None else crib_plan(lens, depth_mm=depth, crib_mm=allowance)
+    plan, crib = plans_of(lens, material=material, setup=setup, bench=bench, rim_mm=rim_mm)
     return result(plan, None if crib is None else result(crib))
 
 
@@ -175,9 +176,8 @@ def _result(
     bench: Bench,
     crib: CutResult | None,
 ) -> CutResult:
-    cutting = cut(
-        lens, plan, material=material, bench=bench, wheel=setup.wheel, wheel_sense=setup.wheel_sense
-    )
+    chosen = {"wheel": setup.wheel, "wheel_sense": setup.wheel_sense, "water": setup.water}
+    cutting = cut(lens, plan, material=material, bench=bench, **chosen)
     capacity = held.capacity_n(cutting.arm_mm, cutting.sideways)
     # The load over the hold: finite where nothing is cut, unlike the margin.
     load = bench.dynamic_factor * cutting.force_n / capacity

@@ -94,7 +94,13 @@ class Plan:
 
 
 def job_plan(
-    lens: UncutLens, *, depth_mm: float, stock_mm: float, finishing_mm: float, crib_mm: float | None
+    lens: UncutLens,
+    *,
+    depth_mm: float,
+    stock_mm: float,
+    finishing_mm: float,
+    crib_mm: float | None,
+    rim_mm: np.ndarray | None = None,
 ) -> Plan:
     """Return the turns that bring a lens to its outline: roughing, then finishing.
 
@@ -102,12 +108,23 @@ def job_plan(
     depth_mm, finishing_mm: depth of a roughing and of a finishing bite [mm].
     stock_mm: what roughing leaves for finishing [mm].
     crib_mm: what cribbing has left round the outline before [mm]; None: the uncut rim.
+    rim_mm: shape (N,), a rim of any shape to start from in place of both [mm].
 
     Raises LabError where nothing lies outside the outline.
     """
-    start = start_mm(lens, crib_mm)
+    start = start_mm(lens, crib_mm, rim_mm)
     rough = _turns(start, lens.outline_mm + stock_mm, depth_mm)
-    fine = _turns(rough[-1], lens.outline_mm, finishing_mm)
+    return joined(lens, rough, _turns(rough[-1], lens.outline_mm, finishing_mm))
+
+
+def joined(lens: UncutLens, rough: np.ndarray, fine: np.ndarray) -> Plan:
+    """Return roughing and finishing as one plan.
+
+    lens: the lens.
+    rough, fine: rims of both, shape (turns + 1, N); the second begins where the first ends [mm].
+
+    Raises LabError where there is no turn at all.
+    """
     radius = np.concatenate([rough, fine[1:]])
     if len(radius) == 1:
         raise LabError(
@@ -117,27 +134,46 @@ def job_plan(
     return Plan(radius_mm=radius, finishing=np.arange(len(radius) - 1) >= len(rough) - 1)
 
 
-def crib_plan(lens: UncutLens, *, depth_mm: float, crib_mm: float) -> Plan | None:
+def crib_plan(
+    lens: UncutLens, *, depth_mm: float, crib_mm: float, rim_mm: np.ndarray | None = None
+) -> Plan | None:
     """Return the turns of cribbing, from the uncut rim to the allowance round the outline; None if none.
 
-    lens, depth_mm, crib_mm: as in `job_plan`.
+    lens, depth_mm, crib_mm: as in `job_plan`; rim_mm: shape (N,), a rim of any shape to end at [mm].
     """
-    radius = _turns(start_mm(lens, None), lens.outline_mm + crib_mm, depth_mm)
-    turns = len(radius) - 1
-    return Plan(radius_mm=radius, finishing=np.zeros(turns, dtype=bool)) if turns else None
+    target = lens.outline_mm + crib_mm if rim_mm is None else rim_mm
+    return all_roughing(_turns(start_mm(lens, None), target, depth_mm))
 
 
-def start_mm(lens: UncutLens, crib_mm: float | None) -> np.ndarray:
+def all_roughing(radius_mm: np.ndarray) -> Plan | None:
+    """Return rims as a plan without finishing; None where there is no turn.
+
+    radius_mm: shape (turns + 1, N) [mm].
+    """
+    turns = len(radius_mm) - 1
+    return Plan(radius_mm=radius_mm, finishing=np.zeros(turns, dtype=bool)) if turns else None
+
+
+def start_mm(lens: UncutLens, crib_mm: float | None, rim_mm: np.ndarray | None = None) -> np.ndarray:
     """Return the rim a cut starts from, shape (N,) [mm].
 
-    lens, crib_mm: as in `job_plan`. Where the blank does not reach the outline nothing is cut.
+    lens, crib_mm, rim_mm: as in `job_plan`. Where the blank does not reach the outline nothing is cut.
     """
-    rim = lens.rim_mm if crib_mm is None else np.minimum(lens.rim_mm, lens.outline_mm + crib_mm)
+    given = lens.outline_mm + crib_mm if rim_mm is None and crib_mm is not None else rim_mm
+    rim = lens.rim_mm if given is None else np.minimum(lens.rim_mm, given)
     return np.maximum(lens.outline_mm, rim)
+
+
+def turns_for(away_mm: float, depth_mm: float) -> int:
+    """Return how many turns take off so much.
+
+    away_mm: the most there is to take off at any angle [mm]; depth_mm: of a bite [mm].
+    """
+    return max(0, math.ceil((away_mm - LEAST_BITE_MM) / depth_mm))
 
 
 def _turns(start: np.ndarray, target: np.ndarray, depth: float) -> np.ndarray:
     """Rims from the start to the target, shape (turns + 1, N), never growing and no bite above the depth."""
     end = np.minimum(start, target)
-    turns = max(0, math.ceil((float((start - end).max()) - LEAST_BITE_MM) / depth))
+    turns = turns_for(float((start - end).max()), depth)
     return np.maximum(end, start - depth * np.arange(turns + 1)[:, None])

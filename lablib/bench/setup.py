@@ -8,8 +8,15 @@ from lablib.bench.tip_fit import STIFFNESSES
 from lablib.errors import LabError, require_one_of
 
 SENSES = ("against", "with")
-_NUMBERS = ("pad_age_months", "temperature_c", "film_wrinkle", "key_play_mm")
-_NUMBERS_OR_NONE = ("clamp_force_n", "crib_allowance_mm", "block_curve_d", "tip_face_mm")
+_NUMBERS = (
+    "pad_age_months",
+    "temperature_c",
+    "film_wrinkle",
+    "key_play_mm",
+    "head_force_n",
+    "torque_cap_nmm",
+)
+_NUMBERS_OR_NONE = ("clamp_force_n", "crib_allowance_mm", "block_curve_d", "tip_face_mm", "lens_speed_rpm")
 
 
 def tip_fits() -> dict[str, str]:
@@ -34,6 +41,21 @@ def block_face_left(name: str) -> tuple[float, float]:
     name: of `block_faces`.
     """
     return default(f"block_face.{name}.shear_factor"), default(f"block_face.{name}.friction_factor")
+
+
+def feeds() -> dict[str, str]:
+    """Return how a machine may feed, by name, and each in words."""
+    return {name: row["words"] for name, row in table()["feed_words"].items()}
+
+
+def waters() -> dict[str, str]:
+    """Return how a lens may be roughed, by name, and each in words; finishing is always wet."""
+    return {name: row["words"] for name, row in table()["water_words"].items()}
+
+
+def wheel_kinds() -> dict[str, str]:
+    """Return what the wheel may be made for, by name, and each in words."""
+    return {name: row["words"] for name, row in table()["wheel_kind_words"].items()}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,6 +83,12 @@ class Setup:
     clamp_force_n: [N]; None leaves it to the bench.
     crib_allowance_mm: what cribbing before this cut leaves round the outline [mm]; None: the uncut round
         blank.
+    feed: how the machine feeds, a name of `feeds`; the material's depth of a bite is the deepest in each.
+    head_force_n: [N]; for the feed "head force".
+    torque_cap_nmm: [N mm]; for the feed "torque cap".
+    lens_speed_rpm: [rpm]; None leaves it to the bench.
+    water: how it is roughed, a name of `waters`.
+    wheel_for: what the wheel is made for, a name of `wheel_kinds`; a wrong one is a caution, not a figure.
 
     Raises LabError for a word or a number the bench does not know.
     """
@@ -86,6 +114,12 @@ class Setup:
     temperature_c: float = field(default=default("temperature_c"))
     clamp_force_n: float | None = None
     crib_allowance_mm: float | None = None
+    feed: str = "depth"
+    head_force_n: float = field(default=default("head_force_n"))
+    torque_cap_nmm: float = field(default=default("torque_cap_nmm"))
+    lens_speed_rpm: float | None = None
+    water: str = "manual"
+    wheel_for: str = "material"
 
     def __post_init__(self) -> None:
         for name, choices in _words().items():
@@ -111,4 +145,7 @@ def _words() -> dict[str, tuple[str, ...]]:
         "tip_stiffness": STIFFNESSES,
         "grip_layer": tuple(grip_layers()),
         "block_face": tuple(block_faces()),
+        "feed": tuple(feeds()),
+        "water": tuple(waters()),
+        "wheel_for": tuple(wheel_kinds()),
     }

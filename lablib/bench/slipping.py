@@ -167,6 +167,11 @@ def _require_degrees(result: CutResult) -> None:
             "wheel_sense 'with' cannot be simulated: a lens driven ahead is snatched round, and only the "
             "margin up to its first movement holds; take 'against', or read the margin"
         )
+    if result.setup.feed == "head force":
+        raise LabError(
+            "feed 'head force' cannot be simulated: the wheel presses on however the lens turns, and it "
+            "stops under it; take 'depth' or 'torque cap', or read the margin"
+        )
 
 
 def _place(turn: int, point: int, points: int) -> Place:

@@ -123,7 +123,7 @@ def turn_of(result: CutResult, number: int) -> Turn:
         cosine=(support / radius).tolist(),
         sine=(slope / radius).tolist(),
         pace=cutting.pace[number].tolist(),
-        least=np.maximum(0.0, 1.0 - cutting.travel[number]).tolist(),
+        least=np.clip(1.0 - cutting.travel[number], 0.0, 1.0).tolist(),
         chips=chips * bench.lens_speed_rad_per_s,
         rubbing=rubbing,
     )

@@ -56,14 +56,20 @@ def _helps(sheet: EyeSheet, cut: CutResult) -> Iterator[str]:
     """What is left to change, the cheapest first; only what raises the margin of this very cut."""
     setup, material, cribbing = cut.setup, cut.material, cut is not sheet.cut
     least_bite = parameters()[f"material.{material.name}.depth_per_turn_mm"].low
-    smaller_bite = max(least_bite, material.depth_per_turn_mm / 2.0)
+    # Only depth control takes the bite it is told.
+    smaller = 0.5 if setup.feed == "depth" else 1.0
+    smaller_bite = max(least_bite, smaller * material.depth_per_turn_mm)
     tries = (
         ("a clean lens", {"skin": "clean"}, material),
+        ("a clean block", {"block_face": "clean"}, material),
+        ("a block of the front's curve", {"block_curve_d": None}, material),
+        ("a film without a crease", {"film_wrinkle": 0.0}, material),
         ("a dressed wheel", {"wheel": "sharp"}, material),
         ("a fresh pad", {"pad_age_months": 0.0}, material),
         ("a round block where it clears", {"block": "round"}, material),
         ("a film", {"film": True}, material),
         ("a tape on the back", {"back_tape": True}, material),
+        ("roughing as the material is made for", {"water": "manual"}, material),
         ("smaller bites", {}, replace(material, depth_per_turn_mm=smaller_bite)),
     )
     for words, changes, made_of in tries:

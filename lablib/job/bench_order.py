@@ -70,6 +70,10 @@ class Cut:
     crib_allowance_mm: what cribbing leaves round the outline [mm]; None: the uncut round blank.
     depth_per_turn_mm: [mm]; None leaves it to the bench.
     wheel: "sharp", "used", "loaded" or "glazed".
+    feed: "depth", "head force" or "torque cap".
+    head_force_n: [N]; torque_cap_nmm: [N mm]; each for its own feed.
+    lens_speed_rpm: [rpm]; None leaves it to the bench.
+    water: "manual", "wet" or "dry", how it is roughed.
 
     Raises LabError for a word or a number no machine cuts with.
     """
@@ -77,11 +81,22 @@ class Cut:
     crib_allowance_mm: float | None = None
     depth_per_turn_mm: float | None = None
     wheel: str = _USUAL.wheel
+    feed: str = _USUAL.feed
+    head_force_n: float = _USUAL.head_force_n
+    torque_cap_nmm: float = _USUAL.torque_cap_nmm
+    lens_speed_rpm: float | None = None
+    water: str = _USUAL.water
 
     def __post_init__(self) -> None:
-        Setup(crib_allowance_mm=self.crib_allowance_mm, wheel=self.wheel)
+        # What the bench may be asked for is the bench's to say.
+        Setup(**self.chosen)
         # Glass is cut in other bites than plastics: which bite suits is the material's to say.
         if self.depth_per_turn_mm is not None:
             require_between(
                 "depth_per_turn_mm", self.depth_per_turn_mm, low=0.0, high=5.0, unit="mm", open_low=True
             )
+
+    @property
+    def chosen(self) -> dict:
+        """What is chosen for the bench, by the names of `lablib.bench.setup.Setup`."""
+        return {one.name: getattr(self, one.name) for one in fields(self) if one.name != "depth_per_turn_mm"}

@@ -26,13 +26,7 @@ def setup_for(ticket: Ticket, order: EyeOrder) -> Setup:
 
     ticket: the job; order: one of its eyes.
     """
-    cut = ticket.cut
-    return Setup(
-        **ticket.blocking.chosen,
-        coat=order.lens.coat,
-        wheel=cut.wheel,
-        crib_allowance_mm=cut.crib_allowance_mm,
-    )
+    return Setup(**ticket.blocking.chosen, **ticket.cut.chosen, coat=order.lens.coat)
 
 
 def cutting_material(order: EyeOrder, cut: Cut) -> LensMaterial | None:

@@ -23,6 +23,14 @@ _BLOCKING_NUMBERS = (
 )
 _BLOCKING_WORDS = ("blocking_point", "block", "skin", "grip_layer", "block_face", "tip_stiffness")
 
+_CUT_NUMBERS = (
+    "crib_allowance_mm",
+    "depth_per_turn_mm",
+    "head_force_n",
+    "torque_cap_nmm",
+    "lens_speed_rpm",
+)
+
 
 def read_ticket(path: Path) -> Ticket:
     """Read a ticket file.
@@ -117,8 +125,8 @@ def _blocking(top: Fields) -> Blocking | None:
 def _cut(top: Fields) -> Cut | None:
     if (fields := top.table("cut")) is None:
         return Cut()
-    given = {key: fields.number(key) for key in ("crib_allowance_mm", "depth_per_turn_mm")}
-    given["wheel"] = fields.text("wheel")
+    given = {key: fields.number(key) for key in _CUT_NUMBERS}
+    given |= {key: fields.text(key) for key in ("wheel", "feed", "water")}
     fields.done()
     with fields.noting():
         return Cut(**{key: value for key, value in given.items() if value is not None})

@@ -7,19 +7,18 @@ from lablib.bench.cautions import cautions
 from lablib.bench.machine import Bench
 from lablib.bench.margin import CutResult, work_cut
 from lablib.bench.parameter import parameters
-from lablib.bench.setup import SENSES
+from lablib.bench.setup import SENSES, feeds, waters
 from lablib.errors import LabError
 from lablib.job.bench_step import cutting_material, setup_for
 from lablib.job.eye_sheet import EyeSheet, work_eye
 from lablib.job.report import where
-from lablib.panels.cutting_turns import bar_of, peak_of, shown_turns
+from lablib.panels.cutting_turns import OneTurn, all_turns
 from lablib.panels.job_panel import JobPanel
 from lablib.panels.job_ticket import ticket_for
 from lablib.panels.panel import Panel, Values
 from lablib.panels.specs import Choice, Slider
 from lablib.pictures.cutting import CuttingPicture
 from lablib.pictures.cutting_data import CutView
-from lablib.pictures.cutting_turn import ShownTurn
 from lablib.pictures.torque_round import top_for
 
 _CUT, _LENS = {"group": "Cut"}, {"group": "Lens"}
@@ -27,6 +26,8 @@ _START = {name: spec.value for name, spec in JobPanel.ranges.items()}
 _MOST_TURNS = 40
 _MINDED = {
     "wheel-drives-the-lens": " Running with the lens, the wheel snatches round a lens that starts to turn.",
+    "head-force-does-not-yield": " A lens that turns under a head force stops under the wheel.",
+    "roughed-against-the-manual": " It is roughed against the machine's manual.",
     "motor-at-its-limit": " The wheel motor is at its limit.",
     "block-does-not-clear": " The block stands out.",
 }
@@ -38,6 +39,22 @@ def _machine(name: str, label: str, step: float) -> Slider:
     row = parameters()[name]
     ends = {"low": row.low, "high": row.high, "value": row.default}
     return Slider(name=name, label=label, unit=row.unit, step=step, **ends, **_CUT)
+
+
+def _torque(name: str, label: str, step: float) -> Slider:
+    """A slider over the range of a torque, in N m."""
+    row = parameters()[name]
+    low, high, value = (part / 1000.0 for part in (row.low, row.high, row.default))
+    return Slider(
+        name=name.replace("_nmm", "_nm"),
+        label=label,
+        unit="N m",
+        step=step,
+        low=low,
+        high=high,
+        value=value,
+        **_CUT,
+    )
 
 
 def _job(*names: str, group: dict[str, str]) -> tuple[Slider | Choice, ...]:
@@ -54,12 +71,12 @@ class CutSheet(CutView):
     """
 
     cut: CutResult
-    turns: tuple[ShownTurn, ...]
+    turns: tuple[OneTurn, ...]
 
     @property
     def worst(self) -> int:
         """Which of `turns` has the least margin, from 0."""
-        return min(range(len(self.turns)), key=lambda at: self.turns[at].margin)
+        return min(range(len(self.turns)), key=lambda at: self.turns[at].summary.margin)
 
     @property
     def greatest(self) -> int:
@@ -75,6 +92,10 @@ class CuttingPanel(Panel):
     controls = (
         Slider(name="turn", label="Turn", unit="", low=1, high=_MOST_TURNS, step=1, value=1, **_CUT),
         *_job("crib_mm", "bite_mm", "wheel", group=_CUT),
+        Choice(name="feed", label="Feed", options=tuple(feeds()), value="depth", **_CUT),
+        _machine("head_force_n", "Head force", 1.0),
+        _torque("torque_cap_nmm", "Torque cap", 0.05),
+        Choice(name="water", label="Roughed", options=tuple(waters()), value="manual", **_CUT),
         Choice(name="wheel_sense", label="Wheel runs", options=SENSES, value=SENSES[0], **_CUT),
         _machine("wheel_speed_rpm", "Wheel speed", 250.0),
         _machine("lens_speed_rpm", "Lens speed", 0.5),
@@ -83,7 +104,7 @@ class CuttingPanel(Panel):
         ),
         *_job("monocular_pd_mm", "coat", group=_LENS),
     )
-    _last: tuple[Values, EyeSheet, CutResult, tuple[ShownTurn, ...]] | None = None
+    _last: tuple[Values, EyeSheet, CutResult, tuple[OneTurn, ...]] | None = None
 
     def compute(self, values: Values) -> CutSheet:
         """Return the cut, and the turn that is shown: the last one where there are fewer.
@@ -94,11 +115,11 @@ class CuttingPanel(Panel):
         """
         sheet, cut, turns = self._worked({name: values[name] for name in values if name != "turn"})
         at = min(int(values["turn"]), len(turns)) - 1
-        bars = tuple(bar_of(turn, cut) for turn in turns)
+        bars = tuple(turn.bar for turn in turns)
         holds = max(float(part.hold_nmm.max()) for part in (cut, cut.crib) if part is not None)
         return CutSheet(
             sheet=sheet,
-            shown=turns[at],
+            shown=turns[at].shown,
             at=at,
             bars=bars,
             top_nm=top_for(max(bar.turns_nm for bar in bars), holds / 1000.0),
@@ -111,20 +132,21 @@ class CuttingPanel(Panel):
 
         data: from `compute`.
         """
-        shown, bar = data.shown, data.bars[data.at]
-        cutting, at = shown.cut.cutting, (shown.turn - 1, peak_of(shown))
+        turn, bar = data.turns[data.at].summary, data.bars[data.at]
+        cutting, at = data.shown.cut.cutting, turn.peak.index
         return [
             ("Torque of this turn", f"{bar.turns_nm:.2f}", "N m"),
             ("There it holds", f"{bar.holds_nm:.2f}", "N m"),
-            ("Tangential force", f"{cutting.force_n[at]:.1f}", "N"),
+            ("Tangential force", f"{turn.force_n:.1f}", "N"),
             ("Arm of both forces", f"{cutting.arm_mm[at]:.1f}", "mm"),
             ("Depth of the bite", f"{cutting.plan.depth_mm[at]:.2f}", "mm"),
             ("Thickness there", f"{cutting.thickness_mm[at]:.2f}", "mm"),
             ("Removal rate", f"{cutting.removal_mm3_per_s[at]:.0f}", "mm3/s"),
-            ("Margin of this turn", f"{shown.margin:.2f}", ""),
+            ("Margin of this turn", f"{turn.margin:.2f}", ""),
             ("Margin", f"{data.cut.margin:.2f}", "of the cut"),
             ("Crib margin", "not cribbed" if data.cut.crib is None else f"{data.cut.crib.margin:.2f}", ""),
             ("Wheel rim speed", f"{data.cut.bench.surface_speed_m_per_s:.1f}", "m/s"),
+            ("Time of all turns", f"{sum(turn.summary.seconds for turn in data.turns):.0f}", "s"),
         ]
 
     def sentence(self, data: CutSheet) -> str:
@@ -132,19 +154,19 @@ class CuttingPanel(Panel):
 
         data: from `compute`.
         """
-        bar, count, shown = data.bars[data.at], len(data.bars), data.shown
-        place = where(360.0 * peak_of(shown) / shown.torque_nmm.size, data.sheet.eye)
+        bar, count = data.bars[data.at], len(data.bars)
+        place = where(data.turns[data.at].summary.peak.angle_deg, data.sheet.eye)
         asks = f"the wheel asks at most {bar.turns_nm:.2f} N m, {place}, against {bar.holds_nm:.2f}"
         greatest, worst = data.greatest, data.worst
         most = f"It asks most in turn {greatest + 1}, {data.bars[greatest].turns_nm:.2f} N m"
-        least = f"the margin is least in turn {worst + 1}, {data.turns[worst].margin:.2f}"
+        least = f"the margin is least in turn {worst + 1}, {data.turns[worst].summary.margin:.2f}"
         return f"Turn {data.at + 1} of {count}, {data.kind}: {asks}. {most}; {least}.{_minded(data.cut)}"
 
-    def _worked(self, values: Values) -> tuple[EyeSheet, CutResult, tuple[ShownTurn, ...]]:
+    def _worked(self, values: Values) -> tuple[EyeSheet, CutResult, tuple[OneTurn, ...]]:
         """The lens and its cut; the turn slider alone does not work them again."""
         if self._last is None or self._last[0] != values:
-            sheet, cut = cut_for(_START | values)
-            self._last = (values, sheet, cut, shown_turns(cut))
+            sheet, cut = cut_for(values)
+            self._last = (values, sheet, cut, all_turns(cut))
         return self._last[1:]
 
 
@@ -156,10 +178,11 @@ def _minded(cut: CutResult) -> str:
 def cut_for(values: Values) -> tuple[EyeSheet, CutResult]:
     """Return a lens of the job panel's kind and its cut on a machine of its own.
 
-    values: by the control's name: those of the job panel, and of this one.
+    values: by the control's name; where the job panel has a control that is not given, its start counts.
 
     Raises LabError when no lens can be made so, or none can be cut so.
     """
+    values = _START | values
     ticket = ticket_for(values)
     order = ticket.eyes[0]
     try:
@@ -173,6 +196,10 @@ def cut_for(values: Values) -> tuple[EyeSheet, CutResult]:
             f"the {order.lens.blank_diameter_mm:g} mm blank does not reach the whole outline, so this lens "
             f"cannot be cut from it: take a blank of {sheet.minimum_blank_mm:.1f} mm or more"
         )
-    setup = replace(setup_for(ticket, order), wheel_sense=values["wheel_sense"])
+    setup = replace(
+        setup_for(ticket, order),
+        torque_cap_nmm=values["torque_cap_nm"] * 1000.0,
+        **{name: values[name] for name in ("feed", "head_force_n", "water", "wheel_sense")},
+    )
     bench = Bench(**{name: values[name] for name in _MACHINE})
     return sheet, work_cut(sheet.cut.lens, material=material, setup=setup, bench=bench)

@@ -1,49 +1,54 @@
 """The turns of a cut, and of the cribbing before it, one after the other."""
 
-import numpy as np
+from dataclasses import dataclass
 
 from lablib.bench.margin import CutResult
+from lablib.bench.turns import TurnSummary, turns_of
 from lablib.pictures.cutting_data import CRIBBING, FINISHING, ROUGHING, TurnBar
 from lablib.pictures.cutting_turn import ShownTurn
 
 
-def shown_turns(cut: CutResult) -> tuple[ShownTurn, ...]:
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class OneTurn:
+    """One turn among all that a lens goes through.
+
+    cut: the cut it belongs to, cribbing or the job's own.
+    summary: what the bench says of it.
+    kind: cribbing, roughing or finishing.
+    """
+
+    cut: CutResult
+    summary: TurnSummary
+    kind: str
+
+    @property
+    def shown(self) -> ShownTurn:
+        """The turn as pictures take it."""
+        turn = self.summary
+        return ShownTurn(cut=self.cut, turn=turn.number, point=turn.least.point, margin=turn.margin)
+
+    @property
+    def bar(self) -> TurnBar:
+        """The turn as a bar."""
+        turn = self.summary
+        return TurnBar(kind=self.kind, turns_nm=turn.torque_nmm / 1000.0, holds_nm=turn.hold_nmm / 1000.0)
+
+
+def all_turns(cut: CutResult) -> tuple[OneTurn, ...]:
     """Return every turn in its order, those of cribbing first.
 
     cut: of `work_cut`.
     """
-    before = () if cut.crib is None else shown_turns(cut.crib)
-    load = cut.bench.dynamic_factor * cut.cutting.force_n / cut.capacity_n
-    return (*before, *(_shown(cut, row, load[row]) for row in range(len(load))))
-
-
-def _shown(cut: CutResult, row: int, load: np.ndarray) -> ShownTurn:
-    point = int(load.argmax())
-    return ShownTurn(cut=cut, turn=row + 1, point=point, margin=1.0 / float(load[point]))
-
-
-def bar_of(shown: ShownTurn, cut: CutResult) -> TurnBar:
-    """Return a turn as a bar.
-
-    shown: one turn; cut: the job's own, so that cribbing is told from it.
-    """
-    at = peak_of(shown)
-    return TurnBar(
-        kind=_kind(shown, cut),
-        turns_nm=float(shown.torque_nmm[at]) / 1000.0,
-        holds_nm=float(shown.hold_nmm[at]) / 1000.0,
+    parts = [(cut.crib, True), (cut, False)]
+    return tuple(
+        OneTurn(cut=part, summary=turn, kind=_kind(turn, is_crib))
+        for part, is_crib in parts
+        if part is not None
+        for turn in turns_of(part)
     )
 
 
-def peak_of(shown: ShownTurn) -> int:
-    """Return which point round the outline has the greatest torque of a turn.
-
-    shown: the turn.
-    """
-    return int(shown.torque_nmm.argmax())
-
-
-def _kind(shown: ShownTurn, cut: CutResult) -> str:
-    if shown.cut is not cut:
+def _kind(turn: TurnSummary, is_crib: bool) -> str:
+    if is_crib:
         return CRIBBING
-    return FINISHING if cut.cutting.plan.finishing[shown.turn - 1] else ROUGHING
+    return FINISHING if turn.finishing else ROUGHING

@@ -66,9 +66,27 @@ def _bite_mm(order: EyeOrder, cut: Cut) -> float:
     return lens_material(order.lens.material.cuts_like).depth_per_turn_mm
 
 
+# Keys of the blocking that this panel does not show, in words.
+_OF_THE_GRIP = {
+    "grip_layer": "the maker's grip layer",
+    "film_wrinkle": "a crease in the film",
+    "block_face": "a block that is not clean",
+    "key_play_mm": "play at the block's key",
+    "block_curve_d": "a block curve",
+    "tip_face_mm": "a back tip of its own",
+}
+
+# Likewise of the cut.
+_OF_THE_CUT = {
+    "feed": "another feed than depth",
+    "lens_speed_rpm": "a lens speed of its own",
+    "water": "roughing wet or dry of its own",
+}
+
+
 def _require_shown(ticket: Ticket, order: EyeOrder) -> None:
     """Refuse a ticket whose margin would be another than the one shown."""
-    usual, blocking = Blocking(), ticket.blocking
+    usual, blocking, usual_cut = Blocking(), ticket.blocking, Cut()
     hidden = {
         "the prescribed prism": bool(order.prism),
         f"blocking point {blocking.blocking_point!r}": blocking.blocking_point != usual.blocking_point,
@@ -76,6 +94,8 @@ def _require_shown(ticket: Ticket, order: EyeOrder) -> None:
         f"a pad of {blocking.pad_age_months:g} months": blocking.pad_age_months != usual.pad_age_months,
         f"{blocking.temperature_c:g} degrees C": blocking.temperature_c != usual.temperature_c,
         "a clamp force of its own": blocking.clamp_force_n is not None,
+        **{words: getattr(blocking, key) != getattr(usual, key) for key, words in _OF_THE_GRIP.items()},
+        **{words: getattr(ticket.cut, key) != getattr(usual_cut, key) for key, words in _OF_THE_CUT.items()},
         "a crib allowance of 25 mm, which here means not cribbed": ticket.cut.crib_allowance_mm
         == NOT_CRIBBED_MM,
     }

@@ -59,13 +59,14 @@ class TurnBars:
         """
         self._set_top(data.top_nm)
         left, width = _places(data)
+        right = left + width * _BAR
         turns = np.array([bar.turns_nm for bar in data.bars])
         holds = np.array([bar.holds_nm for bar in data.bars])
         for kind, bars in self.kinds.items():
             of_kind = np.array([bar.kind == kind for bar in data.bars])
-            bars.set_verts(_boxes(left[of_kind], width * _BAR, 0.0, turns[of_kind]))
+            bars.set_verts(boxes(left[of_kind], right[of_kind], 0.0 * turns[of_kind], turns[of_kind]))
         over = turns > holds
-        self.too_much.set_verts(_boxes(left[over], width * _BAR, holds[over], turns[over]))
+        self.too_much.set_verts(boxes(left[over], right[over], holds[over], turns[over]))
         ends = np.column_stack([left, left]) + width * _BAR / 2.0
         ends += width * _LINE / 2.0 * np.array([-1.0, 1.0])
         self.holds.set_segments(np.stack([ends, np.column_stack([holds, holds])], axis=-1))
@@ -112,8 +113,10 @@ def _places(data: CutView) -> tuple[np.ndarray, float]:
     return (slot + (1.0 - _BAR) / 2.0) * width, width
 
 
-def _boxes(left: np.ndarray, width: float, low: np.ndarray | float, high: np.ndarray) -> np.ndarray:
-    """Corners of upright boxes, shape (boxes, 4, 2)."""
-    low = np.broadcast_to(low, high.shape)
-    across = np.stack([left, left + width, left + width, left], axis=-1)
+def boxes(left: np.ndarray, right: np.ndarray, low: np.ndarray, high: np.ndarray) -> np.ndarray:
+    """Return the corners of upright boxes, shape (boxes, 4, 2).
+
+    left, right, low, high: shape (boxes,) each [units of the axes].
+    """
+    across = np.stack([left, right, right, left], axis=-1)
     return np.stack([across, np.stack([low, low, high, high], axis=-1)], axis=-1)

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from lablib.bench.faces import LensFaces
 from lablib.bench.machine import Bench, LensMaterial, lens_material
 from lablib.bench.margin import CutResult, work_cut
 from lablib.bench.plan import UncutLens
@@ -38,6 +39,7 @@ def lens(
     blank_mm: float = 72.0,
     outline: np.ndarray | None = None,
     away_mm: float = AWAY_MM,
+    faces: LensFaces | None = None,
 ) -> UncutLens:
     """The hard reference lens, single figures replaced."""
     front_d = power_d / 2.0 + 6.0
@@ -55,6 +57,7 @@ def lens(
         blank_y_mm=0.0,
         thickness_mm=thickness,
         centre_thickness_mm=centre_mm,
+        faces=faces,
     )
 
 

@@ -57,6 +57,8 @@ def test_the_hard_reference_job_from_its_ticket():
         ({"blocking": {"block": "half-eye"}}, 0.82),
         ({"cut": {"wheel": "glazed"}}, 0.37),
         ({"cut": {"depth_per_turn_mm": 1.0}}, 1.74),
+        # Torque over 1.4, the wheel's factor where it is roughed dry.
+        ({"cut": {"water": "dry"}}, 0.93 / 1.4),
         ({"lens": HARD["lens"] | {"coat": "uncoated"}}, 2.05),
         ({"lens": HARD["lens"] | {"blank_diameter_mm": 60.0}}, 1.6),
     ],
@@ -71,11 +73,69 @@ def test_the_clamp_force_of_the_ticket_is_used_and_warned_about():
     assert "this lens bears about 290 N" in texts["clamp-above-cap", "right"]
 
 
+def test_a_torque_cap_of_the_ticket_is_kept():
+    capped = hard(cut={"feed": "torque cap", "torque_cap_nmm": 400.0})
+    assert 390.0 < capped["peak_cutting_torque_nmm"] <= 400.0
+
+
+def test_what_is_roughed_against_the_manual_is_found_and_mended():
+    texts = found(**(HARD | {"cut": {"water": "dry"}}))
+    assert "is made to be roughed wet and is roughed dry here" in texts["roughed-against-the-manual", "right"]
+    assert "roughing as the material is made for" in texts["margin-below-bound", "right"]
+
+
+def test_under_a_torque_cap_no_smaller_bites_are_advised():
+    capped = HARD | {"cut": {"feed": "torque cap", "torque_cap_nmm": 900.0}}
+    assert "smaller bites" not in found(**capped)["margin-below-bound", "right"]
+
+
 def test_pad_age_and_cold_reach_the_bench():
     stale = hard(blocking={"pad_age_months": 12.0})
     assert stale["front_hold_nmm"] < hard()["front_hold_nmm"]
     texts = found(**(HARD | {"blocking": {"temperature_c": 12.0}}))
     assert ("pad-too-cold", "right") in texts
+
+
+def test_conditions_of_the_grip_reach_the_cut():
+    layered = hard(blocking={"grip_layer": "present"})
+    assert layered["margin"] == pytest.approx(hard(lens=HARD["lens"] | {"coat": "coated"})["margin"])
+    worn = found(**(HARD | {"blocking": {"block_face": "worn", "key_play_mm": 0.2}}))
+    assert {("block-face-worn", "right"), ("block-key-worn", "right")} <= set(worn)
+    creased = {"film": True, "film_wrinkle": 0.6}
+    assert (
+        "a film without a crease"
+        in found(**(HARD | {"blocking": creased | {"skin": "oily"}}))["margin-below-bound", "right"]
+    )
+
+
+def test_block_curve_against_the_front_of_the_ticket():
+    # The front is 2.00 D in index 1.67: a lens measure shows 2 x 0.53 / 0.67 = 1.58 D.
+    matched = hard(blocking={"block_curve_d": 2.0 * 0.53 / 0.67})
+    assert matched["margin"] == pytest.approx(hard()["margin"], rel=1e-6)
+    steep = HARD | {"blocking": {"block_curve_d": 6.0}}
+    assert figures(**steep)["margin"] < 0.8 * hard()["margin"]
+    assert "a block of 6.00 D on a front of 1.58 D bears with" in found(**steep)["block-curve-off", "right"]
+    assert "a block of the front's curve" in found(**steep)["margin-below-bound", "right"]
+
+
+def test_tip_face_against_the_real_back():
+    toric = HARD | {"right": eye_order(sphere_d=-6.0, cylinder_d=-4.0, axis_deg=30)}
+
+    def fit(**blocking: object) -> float:
+        return work(ticket(**(toric | {"blocking": blocking}))).right.cut.holding.back_torque_fit
+
+    stiff, soft = (fit(tip_face_mm=75.0, tip_stiffness=words) for words in ("stiff", "soft"))
+    assert stiff < soft
+    # The block sits square on the front, the tip meets the back at the prism angle there.
+    faces = work(ticket(**toric)).right.cut.lens.faces
+    lens = work(ticket(**toric)).right.finished.lens
+    assert faces.tilt_deg > 0.5
+    centred = toric | {"blocking": {"blocking_point": "optical centre"}}
+    assert work(ticket(**centred)).right.cut.lens.faces.tilt_deg == pytest.approx(0.0, abs=1e-9)
+    assert (faces.back_flat_per_mm, faces.back_steep_per_mm) == (
+        lens.back.flat_per_mm,
+        lens.back.steep_per_mm,
+    )
 
 
 def test_blocking_at_the_optical_centre_balances_the_blank():

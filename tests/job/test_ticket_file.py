@@ -63,10 +63,23 @@ coat = "slick"
 blocking_point = "optical centre"
 film = true
 clamp_force_n = 290.0
+grip_layer = "present"
+film_wrinkle = 0.1
+block_face = "worn"
+key_play_mm = 0.1
+block_curve_d = 4.0
+tip_face_mm = 80.0
+tip_stiffness = "stiff"
+tip_swivels = false
 
 [cut]
 crib_allowance_mm = 2.0
 depth_per_turn_mm = 2.0
+feed = "head force"
+head_force_n = 12.0
+torque_cap_nmm = 500.0
+lens_speed_rpm = 6.0
+water = "dry"
 """
 
 
@@ -93,7 +106,17 @@ def test_every_key_of_the_format_is_read(every_key: Ticket):
     assert left.prescription == Prescription(sphere_d=-5.5, cylinder_d=-1.25, axis_deg=165)
     assert left.lens.material.cuts_like == "polycarbonate-1.59"
     assert every_key.blocking.film is True
+    assert (every_key.blocking.grip_layer, every_key.blocking.block_face) == ("present", "worn")
+    assert (every_key.blocking.film_wrinkle, every_key.blocking.key_play_mm) == (0.1, 0.1)
+    assert (every_key.blocking.block_curve_d, every_key.blocking.tip_face_mm) == (4.0, 80.0)
+    assert (every_key.blocking.tip_stiffness, every_key.blocking.tip_swivels) == ("stiff", False)
     assert every_key.cut.crib_allowance_mm == 2.0
+    assert (every_key.cut.feed, every_key.cut.head_force_n, every_key.cut.torque_cap_nmm) == (
+        "head force",
+        12.0,
+        500.0,
+    )
+    assert (every_key.cut.lens_speed_rpm, every_key.cut.water) == (6.0, "dry")
 
 
 def test_a_key_of_one_eye_replaces_its_alternative(every_key: Ticket):
@@ -288,12 +311,28 @@ RIGHT = {"sphere_d": -2.0, "monocular_pd_mm": 32.0}
             "[blocking] film 'yes' is not yes or no: give true or false",
         ),
         (
+            {"blocking": {"grip_layer": "half"}},
+            "[blocking] grip_layer 'half' is not known: give one of none, present, stripped",
+        ),
+        (
+            {"blocking": {"tip_face_mm": 5}},
+            "[blocking] radius of the face of the back tip 5 is out of range: give from 30 to 500 mm",
+        ),
+        (
             {"blocking": {"clamp_force_n": 5000}},
             "[blocking] clamp force 5000 is out of range: give from 100 to 500 N",
         ),
         (
             {"cut": {"depth_per_turn_mm": 0}},
             "[cut] depth_per_turn_mm 0 is out of range: give above 0 and up to 5 mm",
+        ),
+        (
+            {"cut": {"feed": "slow"}},
+            "[cut] feed 'slow' is not known: give one of depth, head force, torque cap",
+        ),
+        (
+            {"cut": {"lens_speed_rpm": 40}},
+            "[cut] lens speed 40 is out of range: give from 5 to 15 rpm",
         ),
         (
             {"wearer": {"vertex_distance_mm": 120}},

@@ -42,7 +42,7 @@ def test_the_turns_are_those_of_the_cut_and_the_last_stands_for_later_ones():
     assert last.at == beyond.at == 9
     assert (first.kind, last.kind) == ("roughing", "finishing")
     assert first.worst == 0
-    assert first.turns[0].margin == pytest.approx(first.cut.margin)
+    assert first.turns[0].summary.margin == pytest.approx(first.cut.margin)
 
 
 def test_a_turn_has_the_least_margin_of_its_own_row():
@@ -59,7 +59,7 @@ def test_cribbing_comes_first_and_has_its_own_margin():
 
     assert kinds == sorted(kinds, key=("cribbing", "roughing", "finishing").index)
     assert kinds.count("cribbing") == len(data.cut.crib.hold_nmm)
-    assert min(turn.margin for turn in data.turns[: kinds.count("cribbing")]) == pytest.approx(
+    assert min(turn.summary.margin for turn in data.turns[: kinds.count("cribbing")]) == pytest.approx(
         data.cut.crib.margin
     )
     shown = rows(CuttingPanel(crib_mm=2.0))
@@ -109,3 +109,24 @@ def test_a_bite_that_the_material_does_not_take_is_refused_by_its_name():
     panel = CuttingPanel(material="crown-glass-1.523")
     assert str(panel.trouble).startswith("crown glass")
     assert "depth per turn 2 is out of range" in str(panel.trouble)
+
+
+def test_a_feed_that_yields_asks_less_and_takes_longer():
+    panel = CuttingPanel()
+    depth, capped = panel.at(), panel.at(feed="torque cap")
+
+    assert max(bar.turns_nm for bar in capped.bars) <= 0.6
+    assert len(capped.bars) > len(depth.bars)
+    assert "stops under the wheel" in said(CuttingPanel(feed="head force", head_force_n=30.0))
+    assert "stops under the wheel" not in said(CuttingPanel(feed="head force"))
+
+
+def test_a_force_that_never_gets_a_lens_done_is_refused_with_the_next_step():
+    words = str(CuttingPanel(feed="head force", head_force_n=2.0).trouble)
+    assert "never gets this lens done" in words
+    assert "give more" in words
+
+
+def test_roughing_against_the_manual_is_said():
+    assert "It is roughed against the machine's manual." in said(CuttingPanel(water="dry"))
+    assert "manual" not in said(CuttingPanel(water="wet"))
