@@ -37,7 +37,7 @@ class LogRow:
     day: when it was found.
     job: its number; lens: "right" or "left".
     cause: what went wrong, in the lab's own words.
-    station: where it should have been caught; found_by: who or what found it. Stations, not people, are named.
+    station: where it should have been caught; found_by: what found it. Stations are named, not people.
     spoiled: what it costs.
     """
 
@@ -106,11 +106,11 @@ class SpoilageLog:
 def read_log(path: Path) -> SpoilageLog:
     """Read a log.
 
-    path: of a CSV file in UTF-8 whose first line names the columns of `COLUMNS`, in any order; further columns are
-        passed over.
+    path: of a CSV file in UTF-8 whose first line names the columns of `COLUMNS`, in any order; further columns
+        are passed over.
 
-    Raises LabError for a file that cannot be read, is too large, or lacks a column. A bad row is no error: it is
-    told in `faults`.
+    Raises LabError for a file that cannot be read, is too large, or lacks a column. A bad row is no error: it
+    is told in `faults`.
     """
     return parse_log(_text_of(path), name=path.name)
 

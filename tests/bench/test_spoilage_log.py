@@ -1,4 +1,4 @@
-"""The log of spoiled lenses: good rows kept, bad rows named, causes ranked by money. All rows are invented."""
+"""The log of spoiled lenses: good rows kept, bad ones named, causes ranked by money. All invented."""
 
 from datetime import date
 from pathlib import Path
