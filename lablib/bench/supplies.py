@@ -74,8 +74,8 @@ class Ordering:
                 require_between(one.name, getattr(self, one.name), low=0.0, high=520.0, unit="weeks")
         if self.spare_weeks >= self.shelf_weeks:
             raise LabError(
-                f"spare_weeks {self.spare_weeks:g} is not below shelf_weeks {self.shelf_weeks:g}: what is kept "
-                f"spare would dry before it is used; keep less"
+                f"spare_weeks {self.spare_weeks:g} is not below shelf_weeks {self.shelf_weeks:g}: what is "
+                f"kept spare would dry before it is used; keep less"
             )
 
     @property
@@ -85,7 +85,7 @@ class Ordering:
 
     @property
     def order_at_most(self) -> int:
-        """The most pieces to order at once: what comes behind the spare must be used before it dries."""
+        """The most pieces to order at once: what comes behind the spare must not dry."""
         return math.floor(self.pace.pieces_per_week * (self.shelf_weeks - self.spare_weeks))
 
     def due(self, pieces: float) -> bool:
@@ -106,7 +106,7 @@ class Ordering:
         packs = self.order_at_most // pieces_per_pack
         if packs == 0:
             raise LabError(
-                f"a pack of {pieces_per_pack} is more than the {self.order_at_most} pieces used before it dries: "
-                f"buy smaller packs, or share one with another bench"
+                f"a pack of {pieces_per_pack} is more than the {self.order_at_most} pieces used before it "
+                f"dries: buy smaller packs, or share one with another bench"
             )
         return packs
