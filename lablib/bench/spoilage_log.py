@@ -106,7 +106,7 @@ class SpoilageLog:
 def read_log(path: Path) -> SpoilageLog:
     """Read a log.
 
-    path: of a CSV file in UTF-8 whose first line names the columns of `COLUMNS`, in any order; further columns
+    path: of a CSV file in UTF-8 whose first line names the columns of `COLUMNS`, in any order; others
         are passed over.
 
     Raises LabError for a file that cannot be read, is too large, or lacks a column. A bad row is no error: it
