@@ -127,8 +127,8 @@ def _ends(result: CutResult) -> dict[str, np.ndarray]:
 def _require_fixed_plan(result: CutResult) -> None:
     if result.setup.feed != "depth":
         raise LabError(
-            f"feed {result.setup.feed!r}: its bites hang on the very forces that are in doubt; work the cut by "
-            f"feed 'depth' to see how far the margin can be trusted"
+            f"feed {result.setup.feed!r}: its bites hang on the very forces that are in doubt; work the cut "
+            f"by feed 'depth' to see how far the margin can be trusted"
         )
 
 
