@@ -29,7 +29,8 @@ from lablib.errors import LabError
 # A machine that is not done after so many turns is stopped.
 MOST_TURNS = 120
 # Bite and the shape it leaves are found in turns.
-_ROUNDS, _HALVINGS = 5, 12
+_ROUNDS, _HALVINGS = 8, 12
+_CLOSE_MM = 1e-4
 # A turn that takes less than this everywhere gets no further.
 _STUCK_MM = 1e-3
 # The table of volumes and the cut itself agree to less than this.
@@ -92,8 +93,13 @@ class _Stage:
     def after(self, rim: np.ndarray) -> np.ndarray:
         """The rim after the next turn."""
         bite = np.minimum(self.deepest, np.maximum(rim - self.target, self.deepest / 2.0))
+        bite = self._smoothed(self._allowed_bite(rim, bite))
         for _ in range(_ROUNDS):
-            bite = self._smoothed(self._allowed_bite(rim, bite))
+            # Half way only: a bite changes the shape that changes the bite, and whole steps swing.
+            step = (self._smoothed(self._allowed_bite(rim, bite)) - bite) / 2.0
+            bite = bite + step
+            if np.abs(step).max() < _CLOSE_MM:
+                break
         if self.feed.is_capped:
             bite = bite * self._share(rim, bite)
         return self._cut(rim, bite)
@@ -111,8 +117,8 @@ class _Stage:
         )
         removal = chips * bench.surface_speed_m_per_s / material.specific_energy_j_per_mm3
         volume = np.maximum(removal, 0.0) * self.feed.pace(touch) / bench.lens_speed_rad_per_s
-        radius = self.table.radius_mm(self.table.volume_mm3_per_rad(rim) - volume, inner)
-        return np.clip(rim - radius, 0.0, self.deepest)
+        left = self.table.volume_mm3_per_rad(rim) - volume
+        return rim - self.table.radius_mm(left, rim - self.deepest, rim)
 
     def _smoothed(self, bite: np.ndarray) -> np.ndarray:
         """A cap is never overshot: there the least bite near by is averaged."""

@@ -11,7 +11,7 @@ import numpy as np
 from lablib.bench.contact import Ellipse
 from lablib.errors import LabError
 
-_RINGS, _SPOKES = 160, 72
+_RINGS, _SPOKES = 100, 60
 _MOST_STEPS = 60
 # Force and moments agree to this share of the force; a moment counts at the rim.
 _CLOSE = 1e-9

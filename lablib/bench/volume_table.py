@@ -9,6 +9,8 @@ from lablib.bench.plan import UncutLens
 # Rows of the table are so far apart; between them t r is a straight line.
 _GRID_MM = 0.25
 _NEWTON_STEPS = 3
+# Where there is next to no lens, t r is no slope to divide by [mm2].
+_LEAST_SLOPE = 1e-3
 
 
 class VolumeTable:
@@ -45,15 +47,18 @@ class VolumeTable:
         here, next_row = self.moment[row, self.points], self.moment[row + 1, self.points]
         return self.volume[row, self.points] + _GRID_MM * part * (here + 0.5 * part * (next_row - here))
 
-    def radius_mm(self, volume: np.ndarray, near_mm: np.ndarray) -> np.ndarray:
+    def radius_mm(self, volume: np.ndarray, low_mm: np.ndarray, high_mm: np.ndarray) -> np.ndarray:
         """Return the distance up to which the integral is so much: the inverse, by Newton's method [mm].
 
-        volume: shape (N,) [mm3 per radian]; near_mm: shape (N,), where to begin [mm].
+        volume: shape (N,) [mm3 per radian]; low_mm, high_mm: shape (N,), between them it is looked for [mm].
         """
-        radius = near_mm
+        low, high = self.volume_mm3_per_rad(low_mm), self.volume_mm3_per_rad(high_mm)
+        part = np.divide(volume - low, high - low, out=np.zeros_like(low), where=high > low)
+        radius = low_mm + np.clip(part, 0.0, 1.0) * (high_mm - low_mm)
         for _ in range(_NEWTON_STEPS):
             row, part = self._row(radius)
             here = self.moment[row, self.points]
             slope = here + part * (self.moment[row + 1, self.points] - here)
-            radius = radius - (self.volume_mm3_per_rad(radius) - volume) / np.maximum(slope, 1.0)
+            step = (self.volume_mm3_per_rad(radius) - volume) / np.maximum(slope, _LEAST_SLOPE)
+            radius = np.clip(radius - step, low_mm, high_mm)
         return radius

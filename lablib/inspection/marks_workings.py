@@ -44,7 +44,7 @@ def rise_term(rise_mm: float) -> Term:
         value=rise_mm,
         unit="mm",
         digits=2,
-        meaning="how much higher the mark at the right lies",
+        meaning="rise from one mark to the other",
     )
 
 

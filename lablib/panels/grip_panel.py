@@ -119,6 +119,6 @@ class GripPanel(Panel):
         held = data.held
         return (
             f"The weakest joint of the front stack is {data.weakest.name}, with {nm(held.front_nmm)} N m; "
-            f"the back tip adds {nm(held.back_nmm)}, together {nm(held.torque_nmm)} N m. Were it mended, "
-            f"{data.second.name} would be the next, at {nm(data.second.torque_nmm)}."
+            f"the back tip adds {nm(held.back_nmm)}, together {nm(held.torque_nmm)} N m. With that joint "
+            f"mended, {data.second.name} would be the weakest, at {nm(data.second.torque_nmm)}."
         )

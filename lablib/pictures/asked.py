@@ -13,6 +13,7 @@ from lablib.pictures.asked_level import LevelPicture
 from lablib.pictures.asked_pair import PairPicture
 from lablib.pictures.asked_prism_pair import PrismPairPicture
 from lablib.pictures.asked_section import SectionPicture
+from lablib.pictures.asked_spoiled import SpoiledLensPicture
 from lablib.pictures.asked_ticket import TicketPicture
 from lablib.pictures.kept import KeptPicture
 from lablib.study.question import Drawing
@@ -31,6 +32,7 @@ DRAWINGS: MappingProxyType[str, type[KeptPicture]] = MappingProxyType(
         "across": AcrossPicture,
         "prism-pair": PrismPairPicture,
         "ticket": TicketPicture,
+        "spoiled-lens": SpoiledLensPicture,
     }
 )
 

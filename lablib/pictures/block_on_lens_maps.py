@@ -1,5 +1,6 @@
 """Where a face bears on a lens, seen along the chuck axis: lifted off, bearing, bearing hard."""
 
+import numpy as np
 from matplotlib.patches import Ellipse as EllipsePatch
 
 from lablib.pictures.block_on_lens_data import FaceOnLens
@@ -12,8 +13,9 @@ LIFTED = Look(colour=QUIET_INK, mark="x", width_pt=0.7)
 BEARS = Look(colour=OKABE_ITO["sky blue"], mark="o")
 HARD = Look(colour=OKABE_ITO["blue"], mark="s")
 _PX_PER_MM = 5.4
-# Every so many places of the model are as many as the eye can tell apart.
-_EVERY = 28
+# Every so many places of the model are as many as the eye can tell apart. They are counted round from ring to
+# ring, 72 to a ring: so each stands a golden angle from the one before, and none makes rays with others.
+_EVERY = 27.5
 # Twice the mean pressure and more is called hard.
 _HARD = 2.0
 
@@ -44,7 +46,8 @@ class BearingMap:
         face: which, pressed on.
         """
         on = face.pressed
-        shape, pressure = on.face.shape, on.pressure_mpa[::_EVERY]
+        shape, picked = on.face.shape, picked_places(on.pressure_mpa.size)
+        pressure = on.pressure_mpa[picked]
         self.rim.set(width=2.0 * shape.half_width_mm, height=2.0 * shape.half_height_mm)
         kinds = (
             pressure <= 0.0,
@@ -52,6 +55,14 @@ class BearingMap:
             pressure >= _HARD * on.mean_mpa,
         )
         for mark, kind in zip(self.marks, kinds, strict=True):
-            mark.set_data(on.face.x_mm[::_EVERY][kind], on.face.y_mm[::_EVERY][kind])
+            mark.set_data(on.face.x_mm[picked][kind], on.face.y_mm[picked][kind])
         self.words.set_text(f"{self.name}: bears on {100.0 * on.contact_share:.0f} %")
         self.share.set_text(f"peak {on.peak_mpa:.2f}, mean {on.mean_mpa:.2f} MPa")
+
+
+def picked_places(count: int) -> np.ndarray:
+    """Return which of so many places of a face are drawn, spread evenly over it.
+
+    count: places of the model.
+    """
+    return np.arange(0.0, count, _EVERY).astype(int)

@@ -65,8 +65,11 @@ class TurnBars:
         for kind, bars in self.kinds.items():
             of_kind = np.array([bar.kind == kind for bar in data.bars])
             bars.set_verts(boxes(left[of_kind], right[of_kind], 0.0 * turns[of_kind], turns[of_kind]))
+            # An empty collection is drawn nearly as slowly as a full one.
+            bars.set_visible(bool(of_kind.any()))
         over = turns > holds
         self.too_much.set_verts(boxes(left[over], right[over], holds[over], turns[over]))
+        self.too_much.set_visible(bool(over.any()))
         ends = np.column_stack([left, left]) + width * _BAR / 2.0
         ends += width * _LINE / 2.0 * np.array([-1.0, 1.0])
         self.holds.set_segments(np.stack([ends, np.column_stack([holds, holds])], axis=-1))

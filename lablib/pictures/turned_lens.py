@@ -68,11 +68,10 @@ class TurnedLens:
     """A lens on its block in a window whose zero is the chuck axis.
 
     window: where it is drawn, at the window's scale.
-    words: whether the turn is written beside its arc, and what is missing beside the place.
     """
 
-    def __init__(self, window: Window, *, words: bool = True) -> None:
-        self.window, self.words = window, words
+    def __init__(self, window: Window) -> None:
+        self.window = window
         self._add_areas()
         self._add_lines()
         style = {"fontsize": WORDS_PT, "ha": "center", "va": "center", "zorder": 15}
@@ -111,11 +110,12 @@ class TurnedLens:
     def _line(self, depth: int, style: dict[str, object]) -> Line2D:
         return self.window.picture.moving(self.window.axes.plot([], [], zorder=depth, **style)[0])
 
-    def update(self, lens: SeenLens, taken: list[Box] | None = None) -> None:
+    def update(self, lens: SeenLens, taken: list[Box] | None = None, *, told: bool = True) -> None:
         """Draw a lens.
 
         lens: as it stands now.
         taken: boxes that words keep off, to which those of this drawing are added [shown px].
+        told: whether the turn is drawn as an arc and written, and what is missing is written.
         """
         for area, points in (
             (self.before, lens.before),
@@ -129,6 +129,10 @@ class TurnedLens:
         self.patch.set_radius(max(lens.patch_mm, 1.0))
         self.patch.set_width(_PATCH_WIDTH * max(lens.patch_mm, 1.0))
         self._turn_marks(lens)
+        turned = told and abs(lens.line_deg) >= default("line_off_deg")
+        for part in (self.arc, self.arc_end, self.turn):
+            part.set_visible(turned)
+        self.short.set_visible(told and lens.short_mm >= default("bump_mm"))
         self._draw_arc(lens.line_deg)
         self._write(lens, [] if taken is None else taken)
 
@@ -141,26 +145,25 @@ class TurnedLens:
 
     def _draw_arc(self, line_deg: float) -> None:
         """Draw the turn from the block's line, with an arrow's head where it ends."""
-        shows = abs(line_deg) >= default("line_off_deg")
         arc = _ARC_MM * np.exp(1j * np.radians(np.linspace(0.0, line_deg, _ARC_POINTS)))
         self.arc.set_data(arc.real, arc.imag)
         self.arc_end.set_data([arc[-1].real], [arc[-1].imag])
         # A triangle points up; the arc goes on at right angles to its radius.
         self.arc_end.set_marker((3, 0, line_deg if line_deg >= 0.0 else line_deg + 180.0))
-        for part in (self.arc, self.arc_end):
-            part.set_visible(shows)
 
     def _write(self, lens: SeenLens, taken: list[Box]) -> None:
         """Write the turn beside the end of its arc, and what is missing beyond the place."""
         box = self.window.box_px
         drawn = boxes_along(self.window, self.line.get_xydata())
-        self.turn.set_visible(self.words and self.arc.get_visible())
-        self.short.set_visible(self.words and lens.short_mm >= default("bump_mm"))
         if self.turn.get_visible():
-            half = np.exp(1j * np.radians(lens.line_deg / 2.0)) * (_ARC_MM + 1.0)
-            x, y = self.window.px(half.real, half.imag)
-            spots = [(x, y, side, up) for side in (1, -1) for up in (0, 1, -1)]
-            place(self.turn, f"{abs(lens.line_deg):.1f}°", spots, inside=box, taken=taken, drawn=drawn)
+            # On the other side of the block's line than the turn, where no line of the lens comes.
+            side = np.copysign(1.0, lens.line_deg)
+            x, y = self.window.px(_ARC_MM, 0.0)
+            spots = [(x + across, y - side * 3.0, across, -side) for across in (1, -1)]
+            spots += [(x + across, y + side * 3.0, across, side) for across in (1, -1)]
+            place(
+                self.turn, f"{round(abs(lens.line_deg), 1):g}°", spots, inside=box, taken=taken, drawn=drawn
+            )
         if self.short.get_visible():
             x, y = self.window.px(lens.short_at.real, lens.short_at.imag)
             side, up = np.sign(lens.short_at.real), np.sign(lens.short_at.imag)

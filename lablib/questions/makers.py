@@ -6,6 +6,7 @@ from types import MappingProxyType
 from lablib.errors import LabError
 from lablib.questions import (
     bench_stack,
+    blocking,
     layout,
     lens_form,
     material,
@@ -13,6 +14,7 @@ from lablib.questions import (
     power,
     prescription,
     prism,
+    slip,
     start_here,
     surfaces,
     ticket_check,
@@ -33,6 +35,8 @@ _TOPICS = (
     multifocals,
     material,
     wearing,
+    blocking,
+    slip,
 )
 MAKERS: Mapping[str, Maker] = MappingProxyType(
     {maker.name: maker for topic in _TOPICS for maker in topic.MAKERS}

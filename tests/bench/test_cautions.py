@@ -1,11 +1,11 @@
 """Cautions beside the margin: each by its name, its words, and silence where nothing is amiss."""
 
 import pytest
-from reference_jobs import superellipse, work
+from reference_jobs import EASY, superellipse, work
 
 from lablib.bench.cautions import cautions
 from lablib.bench.faces import LensFaces
-from lablib.bench.machine import Bench
+from lablib.bench.machine import Bench, lens_material
 
 FACES = LensFaces.spheres(front_d=2.0, back_d=-8.0)
 TEXTS = {
@@ -74,7 +74,7 @@ TEXTS = {
     "tip-presses-on-a-spot-of-its-face": (
         {"faces": FACES},
         {"tip_face_mm": 150.0, "tip_stiffness": "stiff"},
-        "a stiff tip of 150 mm touches this back with 41 % of its face and presses with about 5.7 MPa in "
+        "a stiff tip of 150 mm touches this back with 41 % of its face and presses with about 5.6 MPa in "
         "places, which may craze the coat: take a soft tip or one of the back's curve",
     ),
     "wheel-drives-the-lens": (
@@ -82,6 +82,30 @@ TEXTS = {
         {"wheel_sense": "with"},
         "the wheel runs with the lens and at places drives it ahead: a lens that starts to turn there is "
         "snatched round, so the margin holds only up to the first movement",
+    ),
+    "roughed-against-the-manual": (
+        EASY,
+        {"water": "dry"},
+        "hard-resin-1.50 is made to be roughed wet and is roughed dry here: warm swarf smears, loads the "
+        "wheel and may scorch the rim; rough it wet and finish it wet, as the machine's manual says",
+    ),
+    "roughed-against-the-manual-wet": (
+        EASY,
+        {"water": "wet", "material": lens_material("polycarbonate-1.59")},
+        "polycarbonate-1.59 is made to be roughed dry and is roughed wet here: cold swarf packs the wheel, "
+        "and the force goes up; rough it dry and finish it wet, as the machine's manual says",
+    ),
+    "wheel-for-another-material": (
+        {},
+        {"wheel_for": "glass"},
+        "hard-resin-1.50 on a wheel for glass: glass never goes on one for plastics, nor plastics on one for "
+        "glass; change the wheel, the figures here are for one for plastics",
+    ),
+    "head-force-does-not-yield": (
+        {},
+        {"feed": "head force", "head_force_n": 15.0, "skin": "oily"},
+        "under constant head force a lens that slips is not relieved: it stops under the wheel and is ground "
+        "on one side; stop the machine at once, and cure the margin first",
     ),
     "motor-at-its-limit": (
         {},
@@ -104,6 +128,9 @@ def test_a_plain_cut_needs_none():
         {"coat": "coated", "grip_layer": "stripped"},
         {"grip_layer": "present"},
         {"key_play_mm": 0.05},
+        {"water": "wet"},
+        {"wheel_for": "plastics"},
+        {"feed": "head force"},
     ):
         assert cautions(work(**setup)) == ()
 
@@ -112,4 +139,4 @@ def test_a_plain_cut_needs_none():
 def test_every_caution(name: str):
     parts, setup, text = TEXTS[name]
     (caution,) = cautions(work(parts, **setup))
-    assert (caution.name, caution.text) == (name.removesuffix("-of-its-face"), text)
+    assert (caution.name, caution.text) == (name.removesuffix("-of-its-face").removesuffix("-wet"), text)

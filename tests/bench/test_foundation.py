@@ -32,9 +32,9 @@ def test_a_gap_that_grows_with_the_square_against_the_closed_form(gap: float):
     # indentation is g s_c. Friction radius of p ~ s_c - s: (4/15) s_c^2.5 against s_c^2 / 2 times 2/3.
     on = pressed(FACE, gap * SHARE, stiffness_n_per_mm3=2.0, force_n=100.0)
     touching = np.sqrt(2.0 * 100.0 / (DISC.area_mm2 * 2.0) / gap)
-    assert on.contact_share == pytest.approx(touching, abs=0.005)
-    assert on.turning_share == pytest.approx(touching**1.5, abs=0.006)
-    assert on.peak_mpa == pytest.approx(2.0 * gap * touching, rel=0.01)
+    assert on.contact_share == pytest.approx(touching, abs=0.01)
+    assert on.turning_share == pytest.approx(touching**1.5, abs=0.01)
+    assert on.peak_mpa == pytest.approx(2.0 * gap * touching, rel=0.015)
     assert on.friction_radius_share == pytest.approx(0.8 * np.sqrt(touching), rel=0.005)
 
 

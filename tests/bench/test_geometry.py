@@ -4,10 +4,12 @@ import math
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from reference_jobs import superellipse
 from scipy.optimize import brentq
 
-from lablib.bench.geometry import angles_rad, circle_from, outline_from
+from lablib.bench.geometry import angles_rad, circle_from, outline_from, parallel_outline
 from lablib.errors import LabError
 
 
@@ -59,3 +61,55 @@ def test_a_blank_off_the_chuck_axis():
         "blank of 60 mm centred 30 mm from the chuck axis does not reach the axis: "
         "give a larger blank or a nearer centre"
     )
+
+
+@pytest.mark.parametrize("offset", [-3.0, 0.5, 2.0, 12.0])
+def test_the_parallel_of_a_circle_off_its_centre_is_a_circle(offset: float):
+    rim = circle_from(40.0, x_mm=5.0, y_mm=-3.0, points=1440)
+    parallel = parallel_outline(rim, offset)
+    assert parallel == pytest.approx(
+        circle_from(40.0 + 2.0 * offset, x_mm=5.0, y_mm=-3.0, points=1440), abs=1e-4
+    )
+
+
+def test_the_parallel_of_an_ellipse():
+    # Its support function is the ellipse's and the offset: h(psi) = sqrt(a^2 cos^2 + b^2 sin^2) + c, so its
+    # points are h (cos, sin) + h' (-sin, cos).
+    a, b, c = 25.0, 18.0, 3.0
+    psi = np.linspace(0.0, 2.0 * np.pi, 20_001)
+    h = np.hypot(a * np.cos(psi), b * np.sin(psi))
+    slope = (b**2 - a**2) * np.sin(psi) * np.cos(psi) / h
+    x = (h + c) * np.cos(psi) - slope * np.sin(psi)
+    y = (h + c) * np.sin(psi) + slope * np.cos(psi)
+    angle, away = np.unwrap(np.arctan2(y, x)), np.hypot(x, y)
+    expected = np.interp(angles_rad(720), angle, away)
+    assert parallel_outline(superellipse(2.0), c) == pytest.approx(expected, abs=1e-3)
+
+
+@settings(deadline=None, max_examples=30)
+@given(
+    exponent=st.floats(2.0, 3.5),
+    width=st.floats(44.0, 56.0),
+    height=st.floats(28.0, 42.0),
+    offset=st.floats(0.5, 12.0),
+)
+def test_a_parallel_lies_its_offset_from_the_outline(
+    exponent: float, width: float, height: float, offset: float
+):
+    outline = superellipse(exponent, width, height, 1440)
+    parallel = parallel_outline(outline, offset)
+    # Farther out than along the radius, but nowhere farther from the outline than its offset.
+    assert np.all(parallel >= outline + offset - 1e-3)
+    angle = angles_rad(1440)
+    x, y = outline * np.cos(angle), outline * np.sin(angle)
+    for at in range(0, 1440, 90):
+        across, up = parallel[at] * np.cos(angle[at]), parallel[at] * np.sin(angle[at])
+        assert np.hypot(x - across, y - up).min() == pytest.approx(offset, abs=5e-3)
+
+
+def test_a_parallel_that_crosses_itself():
+    angle = angles_rad(720)
+    bay = 20.0 - 6.0 * np.exp(-(((angle - math.pi / 2.0) / 0.25) ** 2))
+    with pytest.raises(LabError) as caught:
+        parallel_outline(bay, 12.0)
+    assert str(caught.value) == ("parallel of 12 mm crosses itself on this outline: give a smaller offset")

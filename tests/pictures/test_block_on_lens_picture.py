@@ -9,6 +9,7 @@ from picture_words import require_apart_and_inside, smallest_px, texts_of
 from lablib.panels.block_on_lens_panel import RIGID, BlockOnLensPanel
 from lablib.pictures.block_on_lens import BlockOnLensPicture, gap_words
 from lablib.pictures.block_on_lens_data import BlockOnLens
+from lablib.pictures.block_on_lens_maps import picked_places
 
 PANEL = BlockOnLensPanel()
 CASES = {
@@ -107,11 +108,20 @@ def test_maps_show_every_place_once_and_say_what_bears(drawn):
     picture, data = drawn
     for bearing, face, name in ((picture.pad_map, data.block, "pad"), (picture.tip_map, data.tip, "tip")):
         lifted, bears, hard = (mark.get_xydata() for mark in bearing.marks)
-        shown = face.pressed.pressure_mpa[::28]
+        shown = face.pressed.pressure_mpa[picked_places(face.pressed.pressure_mpa.size)]
         assert len(lifted) == np.sum(shown <= 0.0)
         assert len(hard) == np.sum(shown >= 2.0 * face.pressed.mean_mpa)
         assert len(lifted) + len(bears) + len(hard) == shown.size
         assert f"{name}: bears on {100.0 * face.pressed.contact_share:.0f} %" in texts_of(picture)
+
+
+def test_the_places_that_are_drawn_lie_evenly(picture):
+    data = PANEL.at().block.pressed
+    x, y = (part[picked_places(data.pressure_mpa.size)] for part in (data.face.x_mm, data.face.y_mm))
+    quarters = [np.sum((x > 0) == right) for right in (True, False)] + [np.sum(y > 0), np.sum(y < 0)]
+    assert max(quarters) - min(quarters) < 0.05 * x.size
+    apart = np.hypot(x[:, None] - x, y[:, None] - y) + 99.0 * np.eye(x.size)
+    assert apart.min(axis=1).max() < 2.0, "no place stands alone"
 
 
 def test_a_steep_block_bears_on_its_rim_and_a_flat_one_in_the_middle(picture):
