@@ -15,6 +15,7 @@ from lablib.pictures.cutting_feeds import FeedsPicture
 from lablib.pictures.cutting_feeds_data import FeedRow, FeedView
 from lablib.pictures.torque_round import top_for
 
+_WORDS = {"depth": "depth control"}
 _FEED, _LENS = {"group": "Feed"}, {"group": "Lens"}
 
 
@@ -83,7 +84,7 @@ def _cut(values: Values) -> CutResult | None:
 
 
 def _row(name: str, cut: CutResult | None) -> FeedRow:
-    words = name.capitalize()
+    words = _WORDS.get(name, name).capitalize()
     if cut is None:
         none = np.zeros(0)
         return FeedRow(
@@ -111,7 +112,7 @@ def _torques(rows: Sequence[FeedRow]) -> tuple[list[np.ndarray], list[np.ndarray
 
 
 def _lines(name: str, cut: CutResult | None) -> list[tuple[str, str, str]]:
-    words = name.capitalize()
+    words = _WORDS.get(name, name).capitalize()
     if cut is None:
         return [
             (f"{words}: torque", NOT_KNOWN, ""),

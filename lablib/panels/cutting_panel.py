@@ -24,6 +24,7 @@ from lablib.pictures.torque_round import top_for
 _CUT, _LENS = {"group": "Cut"}, {"group": "Lens"}
 _START = {name: spec.value for name, spec in JobPanel.ranges.items()}
 _MOST_TURNS = 40
+SO_FAR, ALL = "so far", "all"
 _MINDED = {
     "wheel-drives-the-lens": " Running with the lens, the wheel snatches round a lens that starts to turn.",
     "head-force-does-not-yield": " A lens that turns under a head force stops under the wheel.",
@@ -31,6 +32,8 @@ _MINDED = {
     "motor-at-its-limit": " The wheel motor is at its limit.",
     "block-does-not-clear": " The block stands out.",
 }
+# What changes the drawing and not the cut.
+_DRAWING = ("turn", "bars")
 _MACHINE = ("wheel_speed_rpm", "lens_speed_rpm")
 
 
@@ -75,13 +78,13 @@ class CutSheet(CutView):
 
     @property
     def worst(self) -> int:
-        """Which of `turns` has the least margin, from 0."""
-        return min(range(len(self.turns)), key=lambda at: self.turns[at].summary.margin)
+        """Which of the drawn turns has the least margin, from 0."""
+        return min(range(self.drawn), key=lambda at: self.turns[at].summary.margin)
 
     @property
     def greatest(self) -> int:
-        """Which of `turns` has the greatest torque, from 0."""
-        return max(range(len(self.bars)), key=lambda at: self.bars[at].turns_nm)
+        """Which of the drawn turns has the greatest torque, from 0."""
+        return max(range(self.drawn), key=lambda at: self.bars[at].turns_nm)
 
 
 class CuttingPanel(Panel):
@@ -91,6 +94,7 @@ class CuttingPanel(Panel):
     note = JobPanel.note
     controls = (
         Slider(name="turn", label="Turn", unit="", low=1, high=_MOST_TURNS, step=1, value=1, **_CUT),
+        Choice(name="bars", label="Turns drawn", options=(SO_FAR, ALL), value=ALL, **_CUT),
         *_job("crib_mm", "bite_mm", "wheel", group=_CUT),
         Choice(name="feed", label="Feed", options=tuple(feeds()), value="depth", **_CUT),
         _machine("head_force_n", "Head force", 1.0),
@@ -113,7 +117,7 @@ class CuttingPanel(Panel):
 
         Raises LabError when no lens can be made so, or none can be cut so.
         """
-        sheet, cut, turns = self._worked({name: values[name] for name in values if name != "turn"})
+        sheet, cut, turns = self._worked({name: values[name] for name in values if name not in _DRAWING})
         at = min(int(values["turn"]), len(turns)) - 1
         bars = tuple(turn.bar for turn in turns)
         holds = max(float(part.hold_nmm.max()) for part in (cut, cut.crib) if part is not None)
@@ -122,6 +126,7 @@ class CuttingPanel(Panel):
             shown=turns[at].shown,
             at=at,
             bars=bars,
+            drawn=len(bars) if values["bars"] == ALL else at + 1,
             top_nm=top_for(max(bar.turns_nm for bar in bars), holds / 1000.0),
             cut=cut,
             turns=turns,
@@ -158,7 +163,8 @@ class CuttingPanel(Panel):
         place = where(data.turns[data.at].summary.peak.angle_deg, data.sheet.eye)
         asks = f"the wheel asks at most {bar.turns_nm:.2f} N m, {place}, against {bar.holds_nm:.2f}"
         greatest, worst = data.greatest, data.worst
-        most = f"It asks most in turn {greatest + 1}, {data.bars[greatest].turns_nm:.2f} N m"
+        when = "It" if data.drawn == count else "So far it"
+        most = f"{when} asks most in turn {greatest + 1}, {data.bars[greatest].turns_nm:.2f} N m"
         least = f"the margin is least in turn {worst + 1}, {data.turns[worst].summary.margin:.2f}"
         return f"Turn {data.at + 1} of {count}, {data.kind}: {asks}. {most}; {least}.{_minded(data.cut)}"
 

@@ -53,20 +53,22 @@ class TurnBars:
         )
 
     def update(self, data: CutView) -> None:
-        """Draw every turn of a cut.
+        """Draw the turns of a cut.
 
         data: what to draw.
         """
         self._set_top(data.top_nm)
-        left, width = _places(data)
-        right = left + width * _BAR
-        turns = np.array([bar.turns_nm for bar in data.bars])
-        holds = np.array([bar.holds_nm for bar in data.bars])
-        for kind, bars in self.kinds.items():
-            of_kind = np.array([bar.kind == kind for bar in data.bars])
-            bars.set_verts(boxes(left[of_kind], right[of_kind], 0.0 * turns[of_kind], turns[of_kind]))
+        places, width = _places(data)
+        left, right = places, places + width * _BAR
+        bars = data.bars[: data.drawn]
+        left, right = left[: data.drawn], right[: data.drawn]
+        turns = np.array([bar.turns_nm for bar in bars])
+        holds = np.array([bar.holds_nm for bar in bars])
+        for kind, part in self.kinds.items():
+            of_kind = np.array([bar.kind == kind for bar in bars])
+            part.set_verts(boxes(left[of_kind], right[of_kind], 0.0 * turns[of_kind], turns[of_kind]))
             # An empty collection is drawn nearly as slowly as a full one.
-            bars.set_visible(bool(of_kind.any()))
+            part.set_visible(bool(of_kind.any()))
         over = turns > holds
         self.too_much.set_verts(boxes(left[over], right[over], holds[over], turns[over]))
         self.too_much.set_visible(bool(over.any()))
@@ -74,7 +76,7 @@ class TurnBars:
         ends += width * _LINE / 2.0 * np.array([-1.0, 1.0])
         self.holds.set_segments(np.stack([ends, np.column_stack([holds, holds])], axis=-1))
         self.shown.set_bounds(left[data.at], 0.0, width * _BAR, turns[data.at])
-        middle = left + width * _BAR / 2.0
+        middle = places + width * _BAR / 2.0
         greatest = int(turns.argmax())
         self.peak.set_data([middle[greatest]], [turns[greatest] + self._nm(_ABOVE_PX)])
         self._number(data, middle)

@@ -33,6 +33,7 @@ class CutView:
     shown: the turn that is drawn large.
     at: which of `bars` that is, from 0.
     bars: every turn in its order, cribbing first.
+    drawn: how many of them are drawn, from the first.
     top_nm: where the scales of torque end, the same for every turn [N m].
     """
 
@@ -40,6 +41,7 @@ class CutView:
     shown: ShownTurn
     at: int
     bars: tuple[TurnBar, ...]
+    drawn: int
     top_nm: float
 
     @property

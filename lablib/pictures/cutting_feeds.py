@@ -22,7 +22,7 @@ from lablib.pictures.torque_round import hatched_excess
 from lablib.pictures.window import Box, add_axes, shown_px
 
 # Few ends of the time, so that the scale hardly ever changes, and the steps of its ticks [s].
-ENDS_S = ((100.0, 20.0), (200.0, 40.0), (400.0, 80.0), (800.0, 160.0), (1600.0, 320.0), (3200.0, 640.0))
+ENDS_S = ((120.0, 20.0), (240.0, 40.0), (480.0, 80.0), (960.0, 160.0), (1920.0, 320.0))
 _LOWEST_PX, _HIGH_PX, _STEP_PX = 28.0, 98.0, 152.0
 _LEFT_PX, _RIGHT_PX = 44.0, 700.0
 _TICKS = 3

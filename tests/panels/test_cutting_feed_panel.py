@@ -30,7 +30,7 @@ def test_a_thicker_lens_costs_torque_time_or_nothing_of_both():
 
     def of(data, name):
         return data.cuts[name].peak_cutting_torque_nmm, next(
-            row.ends_s[-1] for row in data.rows if row.name.lower() == name
+            row.ends_s[-1] for row, known in zip(data.rows, data.cuts, strict=True) if known == name
         )
 
     assert of(thick, "depth")[0] > 1.4 * of(thin, "depth")[0]
@@ -53,12 +53,12 @@ def test_what_never_gets_done_has_no_figures():
     assert panel.trouble is None
     assert panel.at().cuts["head force"] is None
     assert rows(panel)["Head force: margin"] == NOT_KNOWN
-    assert rows(panel)["Depth: margin"] == "0.81"
+    assert rows(panel)["Depth control: margin"] == "0.81"
     assert "Head force: never gets done" in said(panel)
 
 
 def test_the_sentence_says_margin_turns_and_time_of_each():
-    assert said(FeedPanel()).startswith("Depth: margin 0.81, 10 turns, 78 s; Head force: margin ")
+    assert said(FeedPanel()).startswith("Depth control: margin 0.81, 10 turns, 78 s; Head force: margin ")
 
 
 def test_a_lens_that_cannot_be_cut_in_any_way_is_refused():

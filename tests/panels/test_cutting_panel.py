@@ -130,3 +130,13 @@ def test_a_force_that_never_gets_a_lens_done_is_refused_with_the_next_step():
 def test_roughing_against_the_manual_is_said():
     assert "It is roughed against the machine's manual." in said(CuttingPanel(water="dry"))
     assert "manual" not in said(CuttingPanel(water="wet"))
+
+
+def test_only_the_turns_so_far_are_told_where_the_rest_is_to_be_guessed():
+    panel = CuttingPanel(**PLUS, bars="so far", turn=4)
+    data = panel.at()
+
+    assert (data.drawn, data.greatest, len(data.bars)) == (4, 3, 10)
+    assert "So far it asks most in turn 4, 0.25 N m" in said(panel)
+    assert panel.at(turn=10).greatest == CuttingPanel(**PLUS).at().greatest == 6
+    assert panel.at(turn=2).cut is data.cut

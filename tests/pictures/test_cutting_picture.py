@@ -173,3 +173,15 @@ def test_a_picture_drawn_again_is_the_same_to_the_last_dot(drawn):
     assert picture.png() != first
     picture.update(data)
     assert picture.png() == first
+
+
+def test_turns_that_are_to_be_guessed_are_not_drawn_and_keep_their_places(picture):
+    picture.update(view(crib_mm=3.0, turn=3))
+    whole = boxes(picture.bars.kinds[CRIBBING])
+    picture.update(view(crib_mm=3.0, turn=3, bars="so far"))
+
+    assert np.array_equal(boxes(picture.bars.kinds[CRIBBING]), whole[:3])
+    assert not picture.bars.kinds[ROUGHING].get_visible()
+    assert not picture.bars.kinds[FINISHING].get_visible()
+    assert len(picture.bars.holds.get_segments()) == 3
+    assert picture.bars.last.get_text() == f"{len(view(crib_mm=3.0).bars)}"

@@ -18,6 +18,7 @@ from lablib.questions.slip.marks import MarksCase, TopCase
 from lablib.questions.slip.pictured import drawing_of, setup_sentences
 from lablib.questions.slip.remedy import BOUND, kinds_of
 from lablib.questions.slip.told import against_slip, lenses, on_a_sphere, spoiled_on
+from lablib.questions.slip.turned_prism import TurnedSphereCase
 
 MAKERS = {maker.name: maker for maker in slip.MAKERS}
 PICTURED = ("which-sign", "early-or-late", "which-cause", "remedy-first")
@@ -120,6 +121,21 @@ def test_film_and_crib_together(slips: tuple[str, ...], margin: float):
 )
 def test_a_cylinder_that_turned_by_14_degrees(slips: tuple[str, ...], cylinder: float):
     assert answered("cylinder-left-over", FOURTEEN, *slips) == pytest.approx(cylinder, abs=5e-3)
+
+
+@pytest.mark.parametrize(
+    ("slips", "prism"),
+    # 2 x sin 14 = 0.484 mm of height, times 8 D over 10.
+    [
+        ((), 0.39),
+        (("sphere-thought-harmless",), 0.0),
+        (("centimetres-forgotten",), 3.87),
+        (("distance-for-height",), 1.6),
+    ],
+)
+def test_a_sphere_that_turned_by_14_degrees(slips: tuple[str, ...], prism: float):
+    case = TurnedSphereCase(power_d=-8.0, away_mm=2.0, turn_deg=14.0)
+    assert answered("turned-sphere-prism", case, *slips) == pytest.approx(prism, abs=5e-3)
 
 
 @pytest.mark.parametrize("name", spoiled_names())

@@ -9,6 +9,7 @@ from lablib.questions.slip.marks import SegmentTopTurned, TurnFromMarks
 from lablib.questions.slip.remedy import RemedyFirst
 from lablib.questions.slip.sign import EarlyOrLate, WhichSign
 from lablib.questions.slip.told import NeverAgainstSlip, TurnedSphere
+from lablib.questions.slip.turned_prism import TurnedSpherePrism
 from lablib.questions.slip.where import WrongAxisWhere
 
 MAKERS = (
@@ -18,6 +19,7 @@ MAKERS = (
     SegmentTopTurned(),
     GainsMultiply(),
     CylinderLeftOver(),
+    TurnedSpherePrism(),
     WhichSign(),
     EarlyOrLate(),
     WhichCause(),

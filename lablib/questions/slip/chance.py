@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from functools import cache
 from types import MappingProxyType
 
 from lablib.bench.machine import Bench
@@ -39,6 +40,7 @@ class ChanceCase:
         return {key: round(100.0 * share) for key, share in shares.items()}
 
 
+@cache
 def chance_of(margin: float, is_calibrated: bool) -> float:
     """Return the probability that a lens of a margin turns, on the default bench.
 

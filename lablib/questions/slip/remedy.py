@@ -103,12 +103,12 @@ class RemedyFirst(PickMaker[RemedyCase]):
 
     def prompt(self, case: RemedyCase) -> tuple[str, ...]:
         """Return the job, the order of cost, the bound, and what is asked."""
-        order = ", ".join(changes()[key].words for key in changes() if key in case.keys)
+        order = "; ".join(changes()[key].words for key in changes() if key in case.keys)
         return (
             "The picture shows an invented lens after its cut in the simulation. It was set up so:",
             *setup_sentences(spoiled(case.name)),
-            f"Another lens like it is to be cut. From the cheapest to the dearest in this lens room: "
-            f"{order}, in this order. The table says what each multiplies the margin by here.",
+            "Another lens like it is to be cut. From the cheapest to the dearest this lens room counts: "
+            f"{order}; the table says what each multiplies the margin by here.",
             f"This lens room wants a margin of {plain(BOUND, 1)} or more. Which one thing is changed, the "
             "cheapest that is enough?",
         )
