@@ -177,5 +177,9 @@ def clamp_n(setup: Setup, bench: Bench, cap: float) -> float:
 
 
 def back_friction(setup: Setup, bench: Bench) -> float:
+    """Return the coefficient of friction of the back tip, on tape or on the lens as it is.
+
+    setup: its tape, coat and what lies on it; bench: grip by surface.
+    """
     bare = bench.back_tape_friction if setup.back_tape else gripped_coat(setup, bench).back_friction
     return bare * bench.skins[setup.skin].friction_factor

@@ -115,7 +115,7 @@ def plan_remedies(sheet: EyeSheet, *, bound: float | None = None, calibrated: bo
 
 
 def _worked(ticket: Ticket, sheet: EyeSheet) -> EyeSheet:
-    return work_eye(ticket, getattr(ticket, sheet.eye.value))
+    return work_eye(ticket, getattr(ticket, sheet.eye.value), sheet.profile)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
