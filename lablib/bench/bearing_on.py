@@ -79,13 +79,14 @@ def back_fit(
 def uneven_bending_share(
     setup: Setup, bench: Bench, contact: Ellipse, clamp_n: float, faces: LensFaces | None
 ) -> float:
-    """Return chi, bending of the clamped lens as a share of a simply supported plate's, 0 at least.
+    """Return chi, bending of the clamped lens as a share of a simply supported plate's.
 
     setup, bench, contact, clamp_n, faces: as in `match_of` and `fit_of`.
 
     A plate between two loads is bent in the middle by the difference of their mean logarithms of the distance
     from the axis; between even discs that is ln of their radii. A block that bears on its rim bends the lens
-    over the tip; the bench's own chi is scaled by it.
+    over the tip; the bench's own chi is scaled by it. Never below that: what bends a lens less presses on a
+    spot instead, and no more clamp force is granted for it.
 
     Raises LabError as `match_of` and `fit_of` do.
     Source: thin plate under loads symmetric about its middle (derived).
@@ -93,7 +94,7 @@ def uneven_bending_share(
     match, fit = match_of(setup, contact, clamp_n, faces), fit_of(setup, bench, clamp_n, faces)
     block = 0.0 if match is None else match.clamped.farther_out
     tip = 0.0 if fit is None else fit.pressed_on.farther_out
-    return max(0.0, bench.bending_share * (1.0 + (block - tip) / _even_discs()))
+    return bench.bending_share * max(1.0, 1.0 + (block - tip) / _even_discs())
 
 
 def _even_discs() -> float:

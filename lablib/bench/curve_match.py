@@ -9,7 +9,7 @@ from lablib.bench.bearing import Bearing
 from lablib.bench.contact import Ellipse
 from lablib.bench.faces import LensFaces, engraved_curvature_per_mm, sphere_sag_mm
 from lablib.bench.foundation import Pressed, face_of, pressed
-from lablib.bench.parameter import default, require_parameter
+from lablib.bench.parameter import default, require_clamp_force, require_parameter
 from lablib.errors import LabError, require_between
 
 _LARGEST_MM = 30.0
@@ -120,7 +120,7 @@ def block_match(
     Source: foundation of springs, `lablib.bench.foundation`.
     """
     require_parameter("block_curve_d", block_curve_d)
-    require_parameter("clamp_force_n", clamp_n)
+    require_clamp_force(clamp_n)
     press = default("pad_press_n") if press_n is None else require_parameter("pad_press_n", press_n)
     face = face_of(shape)
     block = sphere_sag_mm(engraved_curvature_per_mm(block_curve_d), face.away_mm)

@@ -80,6 +80,17 @@ def default(name: str) -> float:
     return parameters()[name].default
 
 
+def require_clamp_force(value: object) -> float:
+    """Return a clamp force [N]; a thin lens bears less than the least a chuck is set to.
+
+    value: what was given [N].
+
+    Raises LabError for one that is not above 0, or above what a chuck gives.
+    """
+    row = parameters()["clamp_force_n"]
+    return require_between(row.words, value, low=0.0, high=row.high, unit=row.unit, open_low=True)
+
+
 def require_parameter(name: str, value: object) -> float:
     """Return a value that lies in a parameter's range.
 

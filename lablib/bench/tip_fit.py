@@ -8,7 +8,7 @@ import numpy as np
 from lablib.bench.contact import Ellipse
 from lablib.bench.faces import LensFaces, sphere_sag_mm
 from lablib.bench.foundation import Pressed, face_of, pressed
-from lablib.bench.parameter import default, require_parameter
+from lablib.bench.parameter import default, require_clamp_force, require_parameter
 from lablib.errors import require_one_of
 
 STIFFNESSES = ("soft", "stiff")
@@ -71,7 +71,7 @@ def tip_fit(
     a rough rubber, from memory), so that shear stress grows with its power 2/3.
     """
     require_parameter("tip_face_mm", tip_face_mm)
-    require_parameter("clamp_force_n", force_n)
+    require_clamp_force(force_n)
     size = default("tip_radius_mm") if tip_radius_mm is None else tip_radius_mm
     require_parameter("tip_radius_mm", size)
     face = face_of(Ellipse(half_width_mm=size, half_height_mm=size))

@@ -1,17 +1,19 @@
 """The panel of four lenses side by side: the signs of slip, and what one change does to each."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from lablib.job.spoiled import AS_IT_WAS, changes, does_something, side_by_side, spoiled, spoiled_job
-from lablib.panels.panel import Panel, Values
+from lablib.panels.panel import NOT_KNOWN, Panel, Values
 from lablib.panels.specs import Choice
 from lablib.pictures.signs import SignsPicture, written_turn
 from lablib.pictures.signs_data import SignedLens, SignsView
 from lablib.pictures.turned_lens_data import marks_of, seen_lens
 
-NOTHING = "nothing"
+# Before the cut nothing is given away: what they will show is to be foretold.
+NOT_CUT, NOTHING = "not cut yet", "nothing"
 # The list offers, as words, the names of the changes that make a difference to any of the four.
-_CHANGES = {NOTHING: AS_IT_WAS} | {
+_CHANGES = {NOT_CUT: AS_IT_WAS, NOTHING: AS_IT_WAS} | {
     change.replace("-", " "): change
     for change in changes()
     if any(does_something(name, change) for name in side_by_side())
@@ -26,17 +28,19 @@ class SignsPanel(Panel):
         "Invented lenses, simulated. Which lens turns, and what it then shows, can be learned from them; how "
         "many degrees it turns cannot be foretold. A crib is done on another hold."
     )
-    controls = (Choice(name="change", label="Change one thing", options=tuple(_CHANGES), value=NOTHING),)
+    controls = (Choice(name="change", label="Change one thing", options=tuple(_CHANGES), value=NOT_CUT),)
 
     def compute(self, values: Values) -> SignsView:
         """Return the four lenses, each cut with the change.
 
         values: by the control's name.
         """
-        change = _CHANGES[values["change"]]
+        change, is_cut = _CHANGES[values["change"]], values["change"] != NOT_CUT
+        lenses = tuple(_signed(number, name, change) for number, name in enumerate(side_by_side(), 1))
         return SignsView(
-            lenses=tuple(_signed(number, name, change) for number, name in enumerate(side_by_side(), 1)),
+            lenses=lenses if is_cut else tuple(map(_before_the_cut, lenses)),
             change="" if change == AS_IT_WAS else changes()[change].words,
+            is_cut=is_cut,
         )
 
     def numbers(self, data: SignsView) -> Sequence[tuple[str, str, str]]:
@@ -44,13 +48,17 @@ class SignsPanel(Panel):
 
         data: from `compute`.
         """
-        return [row for lens in data.lenses for row in _rows(lens)]
+        rows = [row for lens in data.lenses for row in _rows(lens)]
+        return rows if data.is_cut else [(label, NOT_KNOWN, "") for label, _, _ in rows]
 
     def sentence(self, data: SignsView) -> str:
         """Return what each of the four shows.
 
         data: from `compute`.
         """
+        if not data.is_cut:
+            jobs = "; ".join(f"lens {lens.number} {lens.words}" for lens in data.lenses)
+            return f"Four lenses on their blocks, each line level: {jobs}."
         start = f"With {data.change}" if data.change else "As they were cut"
         told = (_told(lens, as_it_was=bool(data.change) and not lens.is_changed) for lens in data.lenses)
         return f"{start}: {'; '.join(told)}."
@@ -70,6 +78,12 @@ def _signed(number: int, name: str, change: str) -> SignedLens:
         turned_deg=ran.slip_deg,
         rise_k=ran.rise_k,
     )
+
+
+def _before_the_cut(lens: SignedLens) -> SignedLens:
+    """The lens with its line level, within what it is to be cut to."""
+    seen = replace(lens.seen, rim=lens.seen.ordered, line_deg=0.0, short_mm=0.0, patch_mm=0.0)
+    return replace(lens, seen=seen)
 
 
 def _rows(lens: SignedLens) -> list[tuple[str, str, str]]:

@@ -48,7 +48,7 @@ class SignsPicture(KeptPicture):
         data: what to draw.
         """
         for shown, lens in zip(self.lenses, data.lenses, strict=True):
-            shown.update(lens)
+            shown.update(lens, is_cut=data.is_cut)
 
 
 def written_turn(turned_deg: float) -> str:
@@ -83,15 +83,24 @@ class _Place:
         ]
         self.figures = moving_words(picture, axes, (left, bottom + _HEAD_PX), color=INK)
 
-    def update(self, lens: SignedLens) -> None:
-        self.sign.set_text(f"{lens.number}  {'no sign' if lens.sign == NONE else lens.sign}")
-        self.margin.set_text(f"margin {lens.margin:.2f}, {'holds' if lens.margin > 1.0 else 'turns'}")
+    def update(self, lens: SignedLens, *, is_cut: bool) -> None:
+        self.lens.update(lens.seen)
         written = wrap(lens.words, _WORDS_WIDE) + [""] * _WORDS_LINES
         for label, words in zip(self.words, written, strict=False):
             label.set_text(words)
-        turned, short = written_turn(lens.turned_deg), lens.seen.short_mm
-        self.figures.set_text(f"turned {turned}°,  short {short:.2f} mm,  warmed {lens.rise_k:.0f} K")
-        self.lens.update(lens.seen)
+        shown = _after(lens) if is_cut else (f"{lens.number}  not cut yet", "", "")
+        for label, words in zip((self.sign, self.margin, self.figures), shown, strict=True):
+            label.set_text(words)
+
+
+def _after(lens: SignedLens) -> tuple[str, str, str]:
+    """Sign, margin and figures of a lens that was cut."""
+    turned, short = written_turn(lens.turned_deg), lens.seen.short_mm
+    return (
+        f"{lens.number}  {'no sign' if lens.sign == NONE else lens.sign}",
+        f"margin {lens.margin:.2f}, {'holds' if lens.margin > 1.0 else 'turns'}",
+        f"turned {turned}°,  short {short:.2f} mm,  warmed {lens.rise_k:.0f} K",
+    )
 
 
 _FIRST_PX, _SECOND_PX, _THIRD_PX = 10.0, 216.0, 446.0

@@ -35,7 +35,9 @@ class SignsView:
 
     lenses: in the order of their numbers.
     change: what was done otherwise, in words; empty for nothing.
+    is_cut: whether they are cut already; before, nobody knows what they will show.
     """
 
     lenses: tuple[SignedLens, ...]
     change: str
+    is_cut: bool

@@ -124,7 +124,7 @@ class TurnedLens:
             (self.ordered, lens.ordered),
             (self.block, lens.block),
         ):
-            area.set_xy(_xy(points) if points.size else NOWHERE)
+            _fill(area, points)
         self.patch.set_visible(lens.patch_mm > 0.0)
         self.patch.set_radius(max(lens.patch_mm, 1.0))
         self.patch.set_width(_PATCH_WIDTH * max(lens.patch_mm, 1.0))
@@ -138,7 +138,7 @@ class TurnedLens:
 
     def _turn_marks(self, lens: SeenLens) -> None:
         by, marks = np.exp(1j * np.radians(lens.line_deg)), lens.marks
-        self.segment.set_xy(_xy(by * marks.segment) if marks.segment.size else NOWHERE)
+        _fill(self.segment, by * marks.segment)
         self.dots.set_marker("P" if marks.design == PROGRESSIVE else "o")
         for line, points in ((self.line, marks.line), (self.dots, marks.dots), (self.cross, marks.cross)):
             line.set_data((by * points).real, (by * points).imag)
@@ -182,5 +182,6 @@ def _over_paper(look: Look) -> tuple[float, float, float]:
     return tuple(look.opacity * part + (1.0 - look.opacity) for part in to_rgba(look.colour)[:3])
 
 
-def _xy(points: np.ndarray) -> np.ndarray:
-    return np.column_stack([points.real, points.imag])
+def _fill(area: Polygon, points: np.ndarray) -> None:
+    area.set_visible(points.size > 0)
+    area.set_xy(np.column_stack([points.real, points.imag]) if points.size else NOWHERE)

@@ -74,7 +74,7 @@ TEXTS = {
     "tip-presses-on-a-spot-of-its-face": (
         {"faces": FACES},
         {"tip_face_mm": 150.0, "tip_stiffness": "stiff"},
-        "a stiff tip of 150 mm touches this back with 41 % of its face and presses with about 5.6 MPa in "
+        "a stiff tip of 150 mm touches this back with 41 % of its face and presses with about 5.5 MPa in "
         "places, which may craze the coat: take a soft tip or one of the back's curve",
     ),
     "wheel-drives-the-lens": (

@@ -136,6 +136,12 @@ def test_what_a_wrong_block_curve_costs():
     assert forces[0] == forces[1] < 1.0
 
 
+def test_a_very_thin_lens_is_pressed_with_less_than_a_chuck_is_set_to():
+    setup, faces = Setup(block_curve_d=6.0, tip_face_mm=75.0), front(2.0)
+    held = holding(setup, centre_thickness_mm=0.6, bench=Bench(), faces=faces)
+    assert held.clamp_force_n == held.clamp_cap_n < 73.0
+
+
 @pytest.mark.parametrize(
     ("make", "words"),
     [
@@ -154,6 +160,10 @@ def test_what_a_wrong_block_curve_costs():
         (
             lambda: block_match(ROUND, front(2.0), block_curve_d=13.0, clamp_n=300.0),
             "curve of the block, for index 1.530 13 is out of range: give from 0 to 12 D",
+        ),
+        (
+            lambda: block_match(ROUND, front(2.0), block_curve_d=6.0, clamp_n=600.0),
+            "clamp force 600 is out of range: give above 0 and up to 500 N",
         ),
         (
             lambda: LensFaces.spheres(front_d=math.nan, back_d=-6.0),

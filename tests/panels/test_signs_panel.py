@@ -36,7 +36,7 @@ def test_what_is_shown_is_what_was_simulated(panel):
 
 @pytest.mark.parametrize("number", [2, 3, 4])
 def test_each_spoiled_lens_has_a_change_that_cures_it_and_one_that_does_not(panel, number: int):
-    after = {change: shown(panel, change)[number - 1] for change in panel.ranges["change"].options[1:]}
+    after = {change: shown(panel, change)[number - 1] for change in panel.ranges["change"].options[2:]}
 
     assert "none" in after.values()
     assert set(after.values()) - {"none"}
@@ -68,7 +68,7 @@ def test_smaller_bites_bring_a_lens_that_slides_on_more_heat(panel):
 
 
 def test_only_changes_that_touch_one_of_the_four_are_offered_and_clamp_force_is_none(panel):
-    offered = panel.ranges["change"].options[1:]
+    offered = panel.ranges["change"].options[2:]
 
     assert [option.replace(" ", "-") for option in offered] == [
         change for change in changes() if any(does_something(name, change) for name in side_by_side())
@@ -77,7 +77,7 @@ def test_only_changes_that_touch_one_of_the_four_are_offered_and_clamp_force_is_
 
 
 def test_numbers_and_sentence_of_the_lenses_as_they_were():
-    panel = SignsPanel()
+    panel = SignsPanel(change="nothing")
 
     assert rows(panel)["Lens 1, margin"] == "2.74 holds"
     assert rows(panel)["Lens 2, turned by"] == "14 degrees"
@@ -85,3 +85,16 @@ def test_numbers_and_sentence_of_the_lenses_as_they_were():
     assert rows(panel)["Lens 4, warmed by"] == "30.4 K"
     assert said(panel).startswith("As they were cut: lens 1 no sign, margin 2.74; lens 2 line off level, ")
     assert said(panel).endswith("lens 4 burnt patch and bumped outline and line off level, margin 0.37.")
+
+
+def test_before_the_cut_nothing_is_given_away():
+    panel = SignsPanel()
+
+    assert set(rows(panel).values()) == {"–"}
+    assert said(panel).startswith(
+        "Four lenses on their blocks, each line level: lens 1 thin lens, slick coat"
+    )
+    assert not any(sign in said(panel) for sign in ("line off", "bumped", "burnt", "margin"))
+    for lens in panel.at().lenses:
+        assert (lens.seen.line_deg, lens.seen.short_mm, lens.seen.patch_mm) == (0.0, 0.0, 0.0)
+        assert lens.seen.rim is lens.seen.ordered

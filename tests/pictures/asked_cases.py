@@ -11,6 +11,7 @@ from lablib.optics.eye import Eye
 from lablib.optics.frame import Frame, OutlineShape
 from lablib.pictures.asked import Asked
 from lablib.pictures.asked_base import Value
+from lablib.pictures.turned_lens_data import DESIGNS
 
 SEEDS = 60
 
@@ -256,6 +257,20 @@ def prism_pair(seed: int) -> Case:
     return Case(name="prism-pair", values=values, right=right, wrong=wrong, off=off)
 
 
+def spoiled_lens(seed: int) -> Case:
+    """A lens whose rim is short here and there, turned anyhow; what it was turned by is asked."""
+    chance = random.Random(seed)
+    x, y = outline(chance, chance.choice(tuple(Eye)))
+    share = np.where(np.arange(x.size) % 36 < chance.randint(0, 9), chance.uniform(0.85, 1.0), 1.0)
+    rows = {"ordered_x_mm": x, "ordered_y_mm": y, "finished_x_mm": share * x, "finished_y_mm": share * y}
+    turned = float(chance.randint(-179, 180))
+    values = {name: tuple(row.tolist()) for name, row in rows.items()} | {"line_deg": turned}
+    values |= {"design": chance.choice(DESIGNS), "burnt": chance.randint(0, 1)}
+    values["block"] = chance.choice(("round", "half-eye"))
+    wrong = turned + chance.choice((5, 20, 90, 180, -8))
+    return Case(name="spoiled-lens", values=values, right=turned, wrong=float(wrong), off=())
+
+
 MAKE: dict[str, Callable[[int], Case]] = {
     "pair": pair,
     "blank": blank,
@@ -266,4 +281,5 @@ MAKE: dict[str, Callable[[int], Case]] = {
     "level": level,
     "across": across,
     "prism-pair": prism_pair,
+    "spoiled-lens": spoiled_lens,
 }

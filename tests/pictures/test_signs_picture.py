@@ -43,6 +43,14 @@ def test_each_lens_is_drawn_as_it_came_out(picture):
     assert [place.lens.patch.get_visible() for place in picture.lenses] == [False, False, False, True]
 
 
+def test_before_the_cut_no_sign_no_margin_and_no_figure_is_written(picture):
+    picture.update(PANEL.at(change="not cut yet"))
+
+    for number, place in enumerate(picture.lenses, 1):
+        assert place.sign.get_text() == f"{number}  not cut yet"
+        assert place.margin.get_text() == place.figures.get_text() == ""
+
+
 def test_all_four_are_drawn_at_one_scale(picture):
     assert len({place.window.px_per_mm for place in picture.lenses}) == 1
 

@@ -178,7 +178,13 @@ class JointInItsCondition(Maker[ConditionCase]):
                 meaning="shear strength, fresh and clean",
             ),
             in_full("mu_0", joint.bare_friction, "", meaning="friction, fresh and clean"),
-            in_full("W", round(joint.contact.w_mm3), "mm3", least_digits=0, meaning="W of the block"),
+            in_full(
+                "W",
+                round(joint.contact.w_mm3),
+                "mm3",
+                least_digits=0,
+                meaning="area of the block times its mean arm",
+            ),
             in_full(
                 "r_eff", round(r_eff_mm(joint.contact), 1), "mm", least_digits=1, meaning="effective radius"
             ),
