@@ -44,23 +44,39 @@ def _open(arguments: argparse.Namespace) -> int:
 
 def _job_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("ticket", metavar="TICKET.toml", help="ticket file; a bare word names a demo ticket")
+    parser.add_argument(
+        "--bench",
+        metavar="BENCH.toml",
+        type=Path,
+        help="a bench profile: what was measured at a bench",
+    )
     how = parser.add_mutually_exclusive_group()
     how.add_argument("--json", action="store_true", help="print the figures for programs")
     how.add_argument("--explain", action="store_true", help="print each figure's working as well")
+    how.add_argument(
+        "--remedies",
+        action="store_true",
+        help="rank what would help the lenses to hold, in place of the sheet",
+    )
 
 
 def _job(arguments: argparse.Namespace) -> int:
     import json
 
+    from lablib.bench.profile import read_profile
     from lablib.job.demo import file_named
     from lablib.job.explain import explain_text
     from lablib.job.figures import as_dict
+    from lablib.job.remedy_report import remedies_text
     from lablib.job.report import as_text
     from lablib.job.sheet import work_file
 
-    sheet = work_file(file_named(arguments.ticket))
+    profile = arguments.bench and read_profile(arguments.bench)
+    sheet = work_file(file_named(arguments.ticket), profile)
     if arguments.json:
         print(json.dumps(as_dict(sheet), indent=2, allow_nan=False))
+    elif arguments.remedies:
+        print(remedies_text(sheet))
     else:
         print(as_text(sheet))
     if arguments.explain:

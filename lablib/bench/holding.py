@@ -18,6 +18,7 @@ from lablib.bench.setup import Setup
 from lablib.errors import require_between
 
 _THICKEST_MM = 60.0
+_LEAST_BENDING = 1e-12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,7 +82,15 @@ class Holding:
         engineering form (from memory); that they are coupled: Farkas et al., Phys. Rev. Lett. 90 (2003)
         248302.
         """
-        return 1.0 / np.sqrt((arm_mm / self.torque_nmm) ** 2 + (sideways / self.force_n) ** 2)
+        return turning_force_n(arm_mm, sideways, self.torque_nmm, self.force_n)
+
+
+def turning_force_n(arm_mm: np.ndarray, sideways: float, torque_nmm: float, force_n: float) -> np.ndarray:
+    """Return the tangential force at which a lens turns, of shapes that go together [N].
+
+    arm_mm, sideways: as in `Holding.capacity_n`; torque_nmm, force_n: T_0 and F_0 [N mm, N].
+    """
+    return 1.0 / np.sqrt((arm_mm / torque_nmm) ** 2 + (sideways / force_n) ** 2)
 
 
 def stack_torque_nmm(front_nmm: Sequence[float], back_nmm: float) -> float:
@@ -109,7 +118,8 @@ def clamp_cap_n(centre_thickness_mm: float, bench: Bench, *, bending_share: floa
     most = most_clamp_n()
     bending = bench.plate_factor * (bench.bending_share if bending_share is None else bending_share)
     strength = bench.allowed_stress_mpa * centre_thickness_mm**2
-    return min(most, strength / bending) if bending else most
+    # A lens that does not bend bears whatever a chuck gives.
+    return np.minimum(most, strength / np.maximum(bending, _LEAST_BENDING))
 
 
 def most_clamp_n() -> float:
@@ -134,11 +144,11 @@ def holding(
     chi = bench.bending_share
     if setup.block_curve_d is not None or setup.tip_face_mm is not None:
         # How unevenly block and tip press is looked at under the force a lens bears that is pressed evenly.
-        chi = uneven_bending_share(setup, bench, contact, _clamp_n(setup, bench, cap), faces)
+        chi = uneven_bending_share(setup, bench, contact, clamp_n(setup, bench, cap), faces)
         cap = clamp_cap_n(centre_thickness_mm, bench, bending_share=chi)
-    clamp = _clamp_n(setup, bench, cap)
+    clamp = clamp_n(setup, bench, cap)
     tip = r_eff_mm(Annulus(radius_mm=bench.tip_radius_mm))
-    friction = _back_friction(setup, bench)
+    friction = back_friction(setup, bench)
     torque_fit, force_fit = back_fit(setup, bench, faces=faces, clamp_n=clamp)
     return Holding(
         contact=contact,
@@ -156,13 +166,20 @@ def holding(
     )
 
 
-def _clamp_n(setup: Setup, bench: Bench, cap: float) -> float:
-    """As set, else what the bench gives and the lens bears."""
+def clamp_n(setup: Setup, bench: Bench, cap: float) -> float:
+    """Return the clamp force: as set, else what the bench gives and the lens bears [N].
+
+    setup: its clamp force or None; bench: its usual one; cap: the most the lens bears [N].
+    """
     if setup.clamp_force_n is not None:
         return setup.clamp_force_n
-    return min(bench.clamp_force_n, cap)
+    return np.minimum(bench.clamp_force_n, cap)
 
 
-def _back_friction(setup: Setup, bench: Bench) -> float:
+def back_friction(setup: Setup, bench: Bench) -> float:
+    """Return the coefficient of friction of the back tip, on tape or on the lens as it is.
+
+    setup: its tape, coat and what lies on it; bench: grip by surface.
+    """
     bare = bench.back_tape_friction if setup.back_tape else gripped_coat(setup, bench).back_friction
     return bare * bench.skins[setup.skin].friction_factor

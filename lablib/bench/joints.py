@@ -1,7 +1,8 @@
 """The joints of the front stack from the block to the lens, each with what its condition leaves of it."""
 
-import math
 from dataclasses import dataclass
+
+import numpy as np
 
 from lablib.bench.bearing import EVEN, Bearing
 from lablib.bench.contact import Contact, r_eff_mm
@@ -115,8 +116,8 @@ def pad_age_factors(months: float, bench: Bench) -> tuple[float, float]:
 
     months: age of the pad [months]; bench: its losses.
     """
-    shear = max(bench.age_shear_floor, 1.0 - bench.age_shear_loss_per_month * months)
-    friction = max(bench.age_friction_floor, 1.0 - bench.age_friction_loss_per_month * months)
+    shear = np.maximum(bench.age_shear_floor, 1.0 - bench.age_shear_loss_per_month * months)
+    friction = np.maximum(bench.age_friction_floor, 1.0 - bench.age_friction_loss_per_month * months)
     return shear, friction
 
 
@@ -125,4 +126,4 @@ def warmth_factor(temperature_c: float, bench: Bench) -> float:
 
     temperature_c: of pad and room [degrees C]; bench: its loss per degree.
     """
-    return math.exp(-bench.warmth_loss_per_degree * (temperature_c - REFERENCE_C))
+    return np.exp(-bench.warmth_loss_per_degree * (temperature_c - REFERENCE_C))

@@ -61,7 +61,9 @@ def sliding_heat(result: CutResult, *, heat_j: float, sliding_s: float) -> Heat:
     block_mm = max(held.contact.half_width_mm, held.contact.half_height_mm)
     tip = Annulus(radius_mm=result.bench.tip_radius_mm)
     edge_mm = min(block_mm, tip.radius_mm) if held.back_nmm else block_mm
-    front, back = held.front_nmm / held.contact.w_mm3, held.back_nmm / tip.w_mm3
+    # Where block and lens have lifted off each other nothing rubs.
+    rubs_mm3 = held.contact.w_mm3 * held.weakest.bearing.turning
+    front, back = held.front_nmm / rubs_mm3, held.back_nmm / tip.w_mm3
     areal = heat_j * edge_mm * (front + back) / held.torque_nmm
     reach_mm = default("heat_reach_mm_per_root_s") * math.sqrt(sliding_s)
     depth = min(result.lens.centre_thickness_mm, reach_mm)

@@ -10,6 +10,7 @@ from lablib.bench.machine import LensMaterial, lens_material
 from lablib.bench.margin import CutResult, work_cut
 from lablib.bench.parameter import default
 from lablib.bench.plan import UncutLens
+from lablib.bench.profile import BenchProfile
 from lablib.bench.setup import Setup
 from lablib.job.ticket import Cut, EyeOrder, Ticket
 from lablib.optics.lens import Lens
@@ -42,17 +43,24 @@ def cutting_material(order: EyeOrder, cut: Cut) -> LensMaterial | None:
     return known if cut.depth_per_turn_mm is None else replace(known, depth_per_turn_mm=cut.depth_per_turn_mm)
 
 
-def cut_lens(ticket: Ticket, order: EyeOrder, finished: FinishedLens) -> CutResult | None:
+def cut_lens(
+    ticket: Ticket, order: EyeOrder, finished: FinishedLens, profile: BenchProfile | None = None
+) -> CutResult | None:
     """Work the cut of one lens whose blank reaches the outline; None where its cutting is not known.
 
     ticket: the job; order: one of its eyes; finished: its lens.
+    profile: of the bench it is cut on; None: the table's numbers.
 
     Raises LabError for a blocking point the outline cannot be cut about, and where nothing is left to cut.
     """
     material = cutting_material(order, ticket.cut)
     if material is None:
         return None
-    return work_cut(_uncut(ticket, order, finished), material=material, setup=setup_for(ticket, order))
+    lens, setup = _uncut(ticket, order, finished), setup_for(ticket, order)
+    if profile is None:
+        return work_cut(lens, material=material, setup=setup)
+    bench = profile.bench_for(setup, material)
+    return work_cut(lens, material=profile.cuts(material), setup=setup, bench=bench)
 
 
 def _uncut(ticket: Ticket, order: EyeOrder, finished: FinishedLens) -> UncutLens:

@@ -6,6 +6,7 @@ from functools import cached_property
 import numpy as np
 
 from lablib.bench.margin import CutResult
+from lablib.bench.profile import BenchProfile
 from lablib.bench.slipping import Simulation, simulate
 from lablib.errors import LabError
 from lablib.inspection.axis import axis_limit_deg
@@ -40,6 +41,7 @@ class EyeSheet:
     in_mm, up_mm: centration point from the boxed centre, nasally and up [mm].
     outline: of the finished lens.
     finished: the lens in its outline; None while the prescription is held.
+    profile: of the bench it is cut on; None: the table's numbers.
     """
 
     ticket: Ticket
@@ -48,6 +50,7 @@ class EyeSheet:
     up_mm: float
     outline: Outline
     finished: FinishedLens | None
+    profile: BenchProfile | None = None
 
     @property
     def eye(self) -> Eye:
@@ -68,7 +71,7 @@ class EyeSheet:
         """
         if self.finished is None or not self.blank_reaches:
             return None
-        return cut_lens(self.ticket, self.order, self.finished)
+        return cut_lens(self.ticket, self.order, self.finished, self.profile)
 
     @cached_property
     def simulation(self) -> Simulation | None:
@@ -176,10 +179,10 @@ class EyeSheet:
         )
 
 
-def work_eye(ticket: Ticket, order: EyeOrder) -> EyeSheet:
+def work_eye(ticket: Ticket, order: EyeOrder, profile: BenchProfile | None = None) -> EyeSheet:
     """Work one lens of a ticket.
 
-    ticket: the job; order: one of its eyes.
+    ticket: the job; order: one of its eyes; profile: of the bench it is cut on; None: the table's numbers.
 
     Raises LabError for an order that no lens can fill.
     """
@@ -194,7 +197,15 @@ def work_eye(ticket: Ticket, order: EyeOrder) -> EyeSheet:
         finished = FinishedLens(
             lens=_lens(order, outline, x, up), outline=outline, centre_x_mm=x, centre_y_mm=up
         )
-    return EyeSheet(ticket=ticket, order=order, in_mm=inward, up_mm=up, outline=outline, finished=finished)
+    return EyeSheet(
+        ticket=ticket,
+        order=order,
+        in_mm=inward,
+        up_mm=up,
+        outline=outline,
+        finished=finished,
+        profile=profile,
+    )
 
 
 def _require_inside(outline: Outline, x: float, y: float) -> None:

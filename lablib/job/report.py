@@ -8,6 +8,7 @@ from lablib.bench.margin import CutResult
 from lablib.inspection.axis import standard_name
 from lablib.job.eye_sheet import EyeSheet
 from lablib.job.figures import bench_dict, eye_dict
+from lablib.job.how_sure import how_sure
 from lablib.job.multifocal_sheet import multifocal_rows
 from lablib.job.sheet import JobSheet
 from lablib.optics.eye import Eye
@@ -23,7 +24,7 @@ def as_text(sheet: JobSheet) -> str:
 
     sheet: a worked ticket.
     """
-    grade = ["", *textwrap.wrap(_ESTIMATE, _WIDTH)] if any(eye.cut for eye in sheet.eyes) else []
+    grade = ["", *textwrap.wrap(how_sure(sheet), _WIDTH)] if any(eye.cut for eye in sheet.eyes) else []
     safety = ["", *textwrap.wrap(_SAFETY, _WIDTH)]
     parts = (_head(sheet), _questions(sheet), [""], _columns(sheet), grade, safety, _found(sheet))
     return "\n".join(line for part in parts for line in part)
@@ -32,11 +33,6 @@ def as_text(sheet: JobSheet) -> str:
 _SAFETY = (
     "Thicknesses are geometry. Least thickness for impact and for safety eyewear is set by law and "
     "standards; this sheet does not decide them."
-)
-_ESTIMATE = (
-    "Bench figures are teaching estimates. Which of two jobs is the harder, and by what factor, can be "
-    "learned from them; the margin itself is uncertain about threefold either way until this bench has "
-    "been calibrated."
 )
 
 

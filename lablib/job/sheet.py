@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from pathlib import Path
 
+from lablib.bench.profile import BenchProfile
 from lablib.errors import LabError
 from lablib.job.checks import Finding, findings, holds
 from lablib.job.eye_sheet import EyeSheet, work_eye
@@ -33,17 +34,17 @@ class JobSheet:
         return tuple(sheet for sheet in (self.right, self.left) if sheet is not None)
 
 
-def work(ticket: Ticket) -> JobSheet:
+def work(ticket: Ticket, profile: BenchProfile | None = None) -> JobSheet:
     """Work a ticket as far as it goes.
 
-    ticket: the job.
+    ticket: the job; profile: of the bench it is cut on; None: the table's numbers.
 
     Raises TicketFaults, with a line for each eye whose order no lens can fill.
     """
     sheets, faults = {}, []
     for order in ticket.eyes:
         try:
-            sheets[order.eye] = work_eye(ticket, order)
+            sheets[order.eye] = work_eye(ticket, order, profile)
             # Worked here, so that a lens that cannot be laid out or cut as ordered is a fault of its eye.
             _ = sheets[order.eye].multifocal, sheets[order.eye].cut
         except LabError as fault:
@@ -59,15 +60,15 @@ def work(ticket: Ticket) -> JobSheet:
     )
 
 
-def work_file(path: str | Path) -> JobSheet:
+def work_file(path: str | Path, profile: BenchProfile | None = None) -> JobSheet:
     """Read a ticket file and work it.
 
-    path: of a TOML file in format 1.
+    path: of a TOML file in format 1; profile: as in `work`.
 
     Raises TicketFaults, with one line for each fault, each beginning with the file's name.
     """
     ticket = Ticket.read(path)
     try:
-        return work(ticket)
+        return work(ticket, profile)
     except TicketFaults as found:
         raise TicketFaults([f"{Path(path).name}: {line}" for line in found.faults]) from None

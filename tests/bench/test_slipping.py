@@ -225,6 +225,15 @@ def test_heat_by_hand():
     assert rise == pytest.approx(areal / (0.0018 * 1.2), rel=0.002)
 
 
+def test_where_the_pad_has_lifted_off_nothing_rubs():
+    # Air under a crease takes a third of the film's contact: what is left rubs half as hard again.
+    even, creased = (work(film=True, film_wrinkle=share, skin="oily") for share in (0.0, 1.0 / 3.0))
+    assert "film" in even.holding.weakest.name
+    hot = [sliding_heat(one, heat_j=10.0, sliding_s=28.0) for one in (even, creased)]
+    torques = [one.holding.front_nmm for one in (even, creased)]
+    assert hot[1].front_n_per_mm2 / hot[0].front_n_per_mm2 == pytest.approx(1.5 * torques[1] / torques[0])
+
+
 def test_where_the_tip_idles_only_the_front_face_rubs():
     result = work(back_tip_idles=True)
     rise = sliding_heat(result, heat_j=10.0, sliding_s=28.0).rise_k

@@ -1,0 +1,24 @@
+"""A number fitted to readings, with how well it is known."""
+
+from dataclasses import dataclass
+
+from scipy import stats
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fitted:
+    """One fitted number.
+
+    value: what it is; error: its standard error, in the same unit.
+    """
+
+    value: float
+    error: float
+
+    def interval(self, confidence: float = 0.95, *, freedom: int) -> tuple[float, float]:
+        """Return between which values the true one lies, with the confidence given.
+
+        confidence: for example 0.95; freedom: readings less numbers fitted.
+        """
+        reach = float(stats.t.ppf((1.0 + confidence) / 2.0, freedom)) * self.error
+        return self.value - reach, self.value + reach

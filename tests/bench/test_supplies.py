@@ -1,0 +1,59 @@
+"""How long supplies last and when to order: by lenses, lead time and shelf life."""
+
+import pytest
+
+from lablib.bench.supplies import Ordering, Pace
+from lablib.errors import LabError
+
+PADS = Pace(jobs_per_day=8.0)
+
+
+def test_a_thousand_pads_at_eight_jobs_a_day_last_twelve_and_a_half_weeks():
+    # By hand: 16 lenses a day, 80 a week. Counting jobs for lenses would say 25 weeks.
+    assert PADS.pieces_per_week == 80.0
+    assert PADS.weeks(1000) == 12.5
+
+
+def test_spoiled_lenses_take_theirs_again():
+    # One lens in ten is cut again, and of those one in ten again: 1 / 0.9 of the lenses.
+    assert Pace(jobs_per_day=9.0, spoiled_share=0.1).pieces_per_week == pytest.approx(100.0)
+    assert Pace(jobs_per_day=8.0, per_lens=2.0, days_per_week=6.0).pieces_per_week == 192.0
+
+
+def test_the_next_order_goes_out_before_the_box_is_empty():
+    order = Ordering(pace=PADS, lead_weeks=2.0, spare_weeks=1.0, shelf_weeks=52.0)
+    assert order.order_at == 240
+    assert order.due(240)
+    assert not order.due(241)
+    # 51 weeks at 80: what lies behind the spare must be used before it dries.
+    assert order.order_at_most == 4080
+    assert order.packs_at_most(1000) == 4
+
+
+@pytest.mark.parametrize(
+    ("call", "said"),
+    [
+        (lambda: Pace(jobs_per_day=0.0), "jobs_per_day"),
+        (lambda: Pace(jobs_per_day=8.0, days_per_week=8.0), "days_per_week"),
+        (lambda: Pace(jobs_per_day=8.0, per_lens=0.0), "per_lens"),
+        (lambda: Pace(jobs_per_day=8.0, spoiled_share=1.0), "spoiled_share"),
+        (lambda: PADS.weeks(-1), "pieces"),
+        (lambda: Ordering(pace=PADS, lead_weeks=-1.0, spare_weeks=1.0, shelf_weeks=52.0), "lead_weeks"),
+        (
+            lambda: Ordering(pace=PADS, lead_weeks=1.0, spare_weeks=52.0, shelf_weeks=52.0),
+            "would dry before it is used; keep less",
+        ),
+        (
+            lambda: Ordering(pace=PADS, lead_weeks=1.0, spare_weeks=1.0, shelf_weeks=2.0).packs_at_most(1000),
+            "a pack of 1000 is more than the 80 pieces used before it dries",
+        ),
+        (
+            lambda: Ordering(pace=PADS, lead_weeks=1.0, spare_weeks=1.0, shelf_weeks=9.0).packs_at_most(0),
+            "pieces_per_pack",
+        ),
+    ],
+)
+def test_what_cannot_be_is_refused(call, said):
+    with pytest.raises(LabError) as found:
+        call()
+    assert said in str(found.value)
