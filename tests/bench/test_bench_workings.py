@@ -29,6 +29,8 @@ SETUPS = st.fixed_dictionaries(
         "pad_age_months": st.integers(0, 24).map(float),
         "temperature_c": st.integers(10, 35).map(float),
         "clamp_force_n": st.none() | st.floats(100.0, 500.0),
+        "water": st.sampled_from(["manual", "wet", "dry"]),
+        "lens_speed_rpm": st.none() | st.floats(5.0, 15.0),
         "crib_allowance_mm": st.none() | st.floats(0.5, 6.0),
     }
 )

@@ -6,7 +6,7 @@ import pytest
 
 from lablib.bench.machine import Bench, Coat, LensMaterial, Skin, lens_material, material_names
 from lablib.bench.parameter import Parameter, parameters, require_parameter, table
-from lablib.bench.setup import Setup, tip_fits
+from lablib.bench.setup import Setup, feeds, tip_fits, waters, wheel_kinds
 from lablib.datafile import GRADES, read_table
 from lablib.errors import LabError
 
@@ -46,6 +46,25 @@ def test_speeds():
 
 def test_the_materials_are_those_of_the_lenses():
     assert set(material_names()) == set(read_table("lablib.optics", "materials.toml")["material"])
+
+
+def test_how_materials_are_made_to_be_cut():
+    # Common practice: polycarbonate roughed dry or nearly so, glass on wheels of its own.
+    assert [name for name in material_names() if lens_material(name).roughed == "dry"] == [
+        "polycarbonate-1.59"
+    ]
+    assert [name for name in material_names() if lens_material(name).wheel_kind == "glass"] == [
+        "crown-glass-1.523"
+    ]
+
+
+def test_a_lens_is_cut_as_usual_where_nothing_is_said():
+    assert (Setup().feed, Setup().water, Setup().wheel_for) == ("depth", "manual", "material")
+    assert (next(iter(feeds())), next(iter(waters())), next(iter(wheel_kinds()))) == (
+        Setup().feed,
+        Setup().water,
+        Setup().wheel_for,
+    )
 
 
 @pytest.mark.parametrize(
@@ -152,6 +171,27 @@ ROW = {"words": "thing", "low": 1.0, "high": 2.0, "unit": "mm", "source": "a tes
         (
             lambda: Setup(wheel="blunt"),
             "wheel 'blunt' is not known: give one of sharp, used, loaded, glazed",
+        ),
+        (
+            lambda: Setup(feed="slow"),
+            "feed 'slow' is not known: give one of depth, head force, torque cap",
+        ),
+        (lambda: Setup(water="damp"), "water 'damp' is not known: give one of manual, wet, dry"),
+        (
+            lambda: Setup(wheel_for="metal"),
+            "wheel_for 'metal' is not known: give one of material, plastics, glass",
+        ),
+        (
+            lambda: Setup(head_force_n=100.0),
+            "force of the head on the wheel 100 is out of range: give from 2 to 80 N",
+        ),
+        (
+            lambda: Setup(torque_cap_nmm=10.0),
+            "torque the machine keeps its cut under 10 is out of range: give from 50 to 3000 N mm",
+        ),
+        (
+            lambda: Setup(lens_speed_rpm=20.0),
+            "lens speed 20 is out of range: give from 5 to 15 rpm",
         ),
         (lambda: Setup(film="yes"), "film 'yes' is not yes or no: give true or false"),
         (

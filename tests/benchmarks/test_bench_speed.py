@@ -38,3 +38,19 @@ def test_one_eye(benchmark, depth: float, crib: float | None):
     setup = Setup(coat="slick", crib_allowance_mm=crib)
     result = benchmark(lambda: work_cut(toric_on_its_block(), material=material, setup=setup, bench=BENCH))
     assert result.margin > 0.0
+
+
+@pytest.mark.parametrize(
+    ("feed", "limit"),
+    [
+        ("head force", {"head_force_n": 25.0}),
+        ("head force", {"head_force_n": 10.0}),
+        ("torque cap", {"torque_cap_nmm": 900.0}),
+        ("torque cap", {"torque_cap_nmm": 400.0}),
+    ],
+)
+def test_one_eye_under_a_feed_that_yields(benchmark, feed: str, limit: dict):
+    material = lens_material("thiourethane-1.67")
+    setup = Setup(coat="slick", feed=feed, **limit)
+    result = benchmark(lambda: work_cut(toric_on_its_block(), material=material, setup=setup, bench=BENCH))
+    assert result.margin > 0.0
