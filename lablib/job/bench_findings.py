@@ -8,15 +8,20 @@ from lablib.bench.machine import LensMaterial
 from lablib.bench.margin import CutResult, work_cut
 from lablib.bench.parameter import parameters
 from lablib.bench.setup import Setup
+from lablib.job.edge_findings import edge_findings
 from lablib.job.eye_sheet import EyeSheet
 from lablib.job.finding import Finding, threshold
 
 
 def bench_findings(sheet: EyeSheet) -> list[Finding]:
-    """Return what the bench finds on one lens that is not held.
+    """Return what the bench finds on one lens that is not held: its edge in the frame, and its cut.
 
     sheet: the lens, worked.
     """
+    return [*edge_findings(sheet), *_cut_findings(sheet)]
+
+
+def _cut_findings(sheet: EyeSheet) -> list[Finding]:
     if sheet.order.lens.material.cuts_like is None:
         return [_cutting_not_known(sheet)]
     if sheet.cut is None:
