@@ -73,8 +73,8 @@ class TurningPanel(Panel):
         """
         ran = data.ran
         return [
-            ("Turned so far", f"{data.turned_deg:.1f}", "degrees"),
-            ("In this turn", f"{data.in_turn_deg:.1f}", "degrees"),
+            ("Turned so far", _degrees(data.turned_deg), "degrees"),
+            ("In this turn", _degrees(data.in_turn_deg), "degrees"),
             ("Margin", f"{ran.result.margin:.2f}", "of the cut"),
             ("Turns planned", f"{ran.planned_turns}", ""),
             ("Sliding begins", *_beginning(data)),
@@ -156,6 +156,11 @@ def _beginning(data: TurningView) -> tuple[str, str]:
     return ("nowhere", "") if data.is_over else ("not so far", "")
 
 
+def _degrees(turned: float) -> str:
+    """A turn in the table: of hundreds of degrees no decimal means anything."""
+    return f"{turned:.1f}" if turned < 99.95 else f"{turned:.0f}"
+
+
 def _so_far(data: TurningView) -> str:
     if not data.at:
         return "Before the first turn the lens's line lies along the block's."
@@ -163,8 +168,8 @@ def _so_far(data: TurningView) -> str:
     if begins is None or begins.turn > data.at:
         return f"After turn {data.at} the lens has not turned on its block."
     return (
-        f"After turn {data.at} the lens has turned {data.turned_deg:.1f} degrees on its block, "
-        f"{data.in_turn_deg:.1f} of them in this turn; it first slid in turn {begins.turn}, "
+        f"After turn {data.at} the lens has turned {_degrees(data.turned_deg)} degrees on its block, "
+        f"{_degrees(data.in_turn_deg)} of them in this turn; it first slid in turn {begins.turn}, "
         f"{where(begins.angle_deg, Eye.RIGHT)}."
     )
 

@@ -24,7 +24,7 @@ from lablib.pictures.palette import (
     TOO_MUCH,
     Look,
 )
-from lablib.pictures.turned_lens_data import PROGRESSIVE, SeenLens
+from lablib.pictures.turned_lens_data import PROGRESSIVE, SeenLens, written_turn
 from lablib.pictures.window import Box, Window, place
 
 LENS_LINE = Look(colour=OKABE_ITO["blue"], dashes="solid", width_pt=2.2)
@@ -161,9 +161,7 @@ class TurnedLens:
             x, y = self.window.px(_ARC_MM, 0.0)
             spots = [(x + across, y - side * 3.0, across, -side) for across in (1, -1)]
             spots += [(x + across, y + side * 3.0, across, side) for across in (1, -1)]
-            place(
-                self.turn, f"{round(abs(lens.line_deg), 1):g}°", spots, inside=box, taken=taken, drawn=drawn
-            )
+            place(self.turn, written_turn(lens.line_deg), spots, inside=box, taken=taken, drawn=drawn)
         if self.short.get_visible():
             x, y = self.window.px(lens.short_at.real, lens.short_at.imag)
             side, up = np.sign(lens.short_at.real), np.sign(lens.short_at.imag)

@@ -117,6 +117,15 @@ def turned_to_deg(by_deg: float) -> float:
     return 180.0 - (180.0 - by_deg) % 360.0
 
 
+def written_turn(by_deg: float) -> str:
+    """Return a turn as a drawing writes it: from 10 degrees on without decimals, which no one can foretell.
+
+    by_deg: the turn, its sign left out [degrees].
+    """
+    size = abs(by_deg)
+    return f"{size:.1f}°" if size < 9.95 else f"{size:.0f}°"
+
+
 def usual_marks(design: str, *, centre: complex = 0j, nasal_sign: int = 1) -> Marks:
     """Return the marks of a design where they usually lie about the optical centre.
 

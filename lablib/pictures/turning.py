@@ -24,6 +24,7 @@ from lablib.pictures.turned_lens import (
     missing_style,
     patch_style,
 )
+from lablib.pictures.turned_lens_data import written_turn
 from lablib.pictures.turning_bars import BEGINS, LagBars, LagRound, turned_style
 from lablib.pictures.turning_data import TurningView
 from lablib.pictures.window import Box, Window, shown_px
@@ -106,7 +107,7 @@ def _heading(data: TurningView) -> str:
 
 
 def _result(data: TurningView) -> str:
-    turned = f"turned {data.turned_deg:.1f}°"
+    turned = f"turned {written_turn(data.turned_deg)}"
     if not data.is_over:
         return f"{turned} so far"
     return f"{turned} in all: {data.ran.sign if data.ran.sign != NONE else 'no sign'}"

@@ -86,6 +86,10 @@ def test_a_turn_tells_how_far_the_lens_has_turned_by_then():
     assert said(panel).startswith(f"After turn 2 the lens has turned {data.turned_deg:.1f} degrees")
 
 
+def test_of_hundreds_of_degrees_no_decimals_are_told():
+    assert rows(TurningPanel(turn=60, **GLAZED))["Turned so far"] == "1404 degrees"
+
+
 def test_the_sentence_ends_with_all_signs():
     assert said(TurningPanel(turn=60, **OILY_CRIB)).endswith("bumped outline and line off level.")
     assert "burnt patch" in said(TurningPanel(turn=60, **GLAZED))

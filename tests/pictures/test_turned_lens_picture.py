@@ -18,6 +18,7 @@ from lablib.pictures.turned_lens_data import (
     marks_of,
     turned_to_deg,
     usual_marks,
+    written_turn,
 )
 from lablib.pictures.window import Window
 
@@ -68,6 +69,14 @@ def test_whole_turns_are_taken_off(turned, stands):
     assert turned_to_deg(turned) == pytest.approx(stands)
 
 
+@pytest.mark.parametrize(
+    ("turned", "written"),
+    [(0.0, "0.0°"), (9.94, "9.9°"), (9.96, "10°"), (-14.3, "14°"), (-0.62, "0.6°"), (1404.0, "1404°")],
+)
+def test_a_turn_is_written_without_its_sign_and_with_a_decimal_only_where_it_is_small(turned, written):
+    assert written_turn(turned) == written
+
+
 def test_the_block_stands_level_and_the_lens_is_turned_by_its_slip(drawn):
     lens, data, ran = drawn
     line = line_of(lens.block_line)
@@ -116,9 +125,7 @@ def test_turn_and_shortfall_are_written_where_they_show(drawn):
     assert lens.turn.get_visible() == ("line off level" in ran.signs)
     assert lens.short.get_visible() == ("bumped outline" in ran.signs)
     if lens.turn.get_visible():
-        assert float(lens.turn.get_text().rstrip("°")) == pytest.approx(
-            abs(turned_to_deg(ran.slip_deg)), abs=0.051
-        )
+        assert lens.turn.get_text() == written_turn(turned_to_deg(ran.slip_deg))
     if lens.short.get_visible():
         assert lens.short.get_text() == f"{ran.shortfall_mm:.1f} mm short"
 

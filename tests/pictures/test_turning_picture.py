@@ -6,7 +6,7 @@ from picture_words import require_apart_and_inside, smallest_px, texts_of
 from turned_lenses import BUMPED, BURNT, HOLDS, LINE_OFF, line_of, points_of
 
 from lablib.job.spoiled import spoiled
-from lablib.pictures.turned_lens_data import DESIGNS, usual_marks
+from lablib.pictures.turned_lens_data import DESIGNS, usual_marks, written_turn
 from lablib.pictures.turning import SCALES_PX_PER_MM, TurningPicture
 from lablib.pictures.turning_bars import TOPS_DEG
 from lablib.pictures.turning_data import AGAIN, BEFORE, FINISHING, ROUGHING, TurningView, turning_view
@@ -142,7 +142,7 @@ def test_headings_tell_the_turn_and_the_sign_only_once_the_cut_is_over(drawn):
 
     assert data.kind in heading
     assert (f"turn {data.at} of {runs}" in heading) == (data.at > 0)
-    assert f"turned {data.turned_deg:.1f}°" in result
+    assert f"turned {written_turn(data.turned_deg)}" in result
     sign = "no sign" if data.ran.sign == "none" else data.ran.sign
     assert (sign in result) == (data.at == runs)
     assert ("so far" in result) == (data.at < runs)
