@@ -1,7 +1,6 @@
 """The panel of four lenses side by side: the signs of slip, and what one change does to each."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from lablib.job.spoiled import AS_IT_WAS, changes, does_something, side_by_side, spoiled, spoiled_job
 from lablib.panels.panel import NOT_KNOWN, Panel, Values
@@ -36,9 +35,11 @@ class SignsPanel(Panel):
         values: by the control's name.
         """
         change, is_cut = _CHANGES[values["change"]], values["change"] != NOT_CUT
-        lenses = tuple(_signed(number, name, change) for number, name in enumerate(side_by_side(), 1))
+        after_turn = None if is_cut else 0
         return SignsView(
-            lenses=lenses if is_cut else tuple(map(_before_the_cut, lenses)),
+            lenses=tuple(
+                _signed(number, name, change, after_turn) for number, name in enumerate(side_by_side(), 1)
+            ),
             change="" if change == AS_IT_WAS else changes()[change].words,
             is_cut=is_cut,
         )
@@ -64,7 +65,7 @@ class SignsPanel(Panel):
         return f"{start}: {'; '.join(told)}."
 
 
-def _signed(number: int, name: str, change: str) -> SignedLens:
+def _signed(number: int, name: str, change: str, after_turn: int | None) -> SignedLens:
     sheet = spoiled(name, change)
     ran = sheet.simulation
     return SignedLens(
@@ -74,16 +75,10 @@ def _signed(number: int, name: str, change: str) -> SignedLens:
         margin=ran.result.margin,
         sign=ran.sign,
         signs=ran.signs,
-        seen=seen_lens(ran, marks_of(sheet)),
+        seen=seen_lens(ran, marks_of(sheet), turn=after_turn),
         turned_deg=ran.slip_deg,
         rise_k=ran.rise_k,
     )
-
-
-def _before_the_cut(lens: SignedLens) -> SignedLens:
-    """The lens with its line level, within what it is to be cut to."""
-    seen = replace(lens.seen, rim=lens.seen.ordered, line_deg=0.0, short_mm=0.0, patch_mm=0.0)
-    return replace(lens, seen=seen)
 
 
 def _rows(lens: SignedLens) -> list[tuple[str, str, str]]:

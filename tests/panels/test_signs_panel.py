@@ -97,4 +97,4 @@ def test_before_the_cut_nothing_is_given_away():
     assert not any(sign in said(panel) for sign in ("line off", "bumped", "burnt", "margin"))
     for lens in panel.at().lenses:
         assert (lens.seen.line_deg, lens.seen.short_mm, lens.seen.patch_mm) == (0.0, 0.0, 0.0)
-        assert lens.seen.rim is lens.seen.ordered
+        assert abs(lens.seen.rim).min() > abs(lens.seen.ordered).min()
