@@ -5,9 +5,9 @@ from collections.abc import Sequence
 from lablib.job.spoiled import AS_IT_WAS, changes, does_something, side_by_side, spoiled, spoiled_job
 from lablib.panels.panel import NOT_KNOWN, Panel, Values
 from lablib.panels.specs import Choice
-from lablib.pictures.signs import SignsPicture, written_turn
+from lablib.pictures.signs import SignsPicture
 from lablib.pictures.signs_data import SignedLens, SignsView
-from lablib.pictures.turned_lens_data import marks_of, seen_lens
+from lablib.pictures.turned_lens_data import marks_of, seen_lens, written_turn
 
 # Before the cut nothing is given away: what they will show is to be foretold.
 NOT_CUT, NOTHING = "not cut yet", "nothing"
@@ -85,7 +85,7 @@ def _rows(lens: SignedLens) -> list[tuple[str, str, str]]:
     start = f"Lens {lens.number},"
     return [
         (f"{start} margin", f"{lens.margin:.2f}", "holds" if lens.margin > 1.0 else "turns"),
-        (f"{start} turned by", written_turn(lens.turned_deg), "degrees"),
+        (f"{start} turned by", written_turn(lens.turned_deg), ""),
         (f"{start} short by", f"{lens.seen.short_mm:.2f}", "mm"),
         (f"{start} warmed by", f"{lens.rise_k:.1f}", "K"),
     ]

@@ -17,6 +17,7 @@ from lablib.pictures.turned_lens import (
     missing_style,
     patch_style,
 )
+from lablib.pictures.turned_lens_data import written_turn
 from lablib.pictures.window import Box, Window, add_axes
 
 _ACROSS_PX, _UP_PX, _KEY_PX, _GAP_PX = 360.0, 291.0, 58.0, 8.0
@@ -49,14 +50,6 @@ class SignsPicture(KeptPicture):
         """
         for shown, lens in zip(self.lenses, data.lenses, strict=True):
             shown.update(lens, is_cut=data.is_cut)
-
-
-def written_turn(turned_deg: float) -> str:
-    """Return a turn as it is written: below 10 degrees with a decimal, which no greater one deserves.
-
-    turned_deg: [degrees].
-    """
-    return f"{turned_deg:.1f}" if turned_deg < 9.95 else f"{turned_deg:.0f}"
 
 
 def _box(number: int) -> Box:
@@ -99,7 +92,7 @@ def _after(lens: SignedLens) -> tuple[str, str, str]:
     return (
         f"{lens.number}  {'no sign' if lens.sign == NONE else lens.sign}",
         f"margin {lens.margin:.2f}, {'holds' if lens.margin > 1.0 else 'turns'}",
-        f"turned {turned}°,  short {short:.2f} mm,  warmed {lens.rise_k:.0f} K",
+        f"turned {turned},  short {short:.2f} mm,  warmed {lens.rise_k:.0f} K",
     )
 
 

@@ -80,7 +80,7 @@ def test_numbers_and_sentence_of_the_lenses_as_they_were():
     panel = SignsPanel(change="nothing")
 
     assert rows(panel)["Lens 1, margin"] == "2.74 holds"
-    assert rows(panel)["Lens 2, turned by"] == "14 degrees"
+    assert rows(panel)["Lens 2, turned by"] == "14°"
     assert rows(panel)["Lens 3, short by"] == "0.61 mm"
     assert rows(panel)["Lens 4, warmed by"] == "30.4 K"
     assert said(panel).startswith("As they were cut: lens 1 no sign, margin 2.74; lens 2 line off level, ")

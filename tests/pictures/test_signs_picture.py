@@ -4,7 +4,7 @@ import pytest
 from picture_words import require_apart_and_inside, texts_of
 
 from lablib.panels.signs_panel import SignsPanel
-from lablib.pictures.signs import SignsPicture, written_turn
+from lablib.pictures.signs import SignsPicture
 
 PANEL = SignsPanel()
 CHANGES = PANEL.ranges["change"].options
@@ -69,11 +69,11 @@ def test_the_key_names_what_is_drawn(picture):
     )
 
 
-@pytest.mark.parametrize(
-    ("turned", "written"), [(0.0, "0.0"), (0.84, "0.8"), (9.94, "9.9"), (9.96, "10"), (1403.6, "1404")]
-)
-def test_a_small_turn_is_written_with_a_decimal(turned: float, written: str):
-    assert written_turn(turned) == written
+def test_what_a_great_turn_left_is_written_below_its_lens(picture):
+    picture.update(PANEL.at(change="nothing"))
+
+    assert picture.lenses[1].figures.get_text() == "turned 14°,  short 0.00 mm,  warmed 1 K"
+    assert picture.lenses[3].figures.get_text() == "turned 1404°,  short 2.55 mm,  warmed 30 K"
 
 
 @pytest.mark.parametrize("change", CHANGES)
