@@ -111,10 +111,8 @@ class _Stage:
         """At every angle the bite of the force that is allowed, for the shape that the last guess leaves."""
         bench, material, after = self.feed.bench, self.feed.material, self._cut(rim, bite)
         touch = touch_of(after, rim - after, bench.wheel_radius_mm)
-        inner = rim - bite
-        chips = self.feed.allowed_n(touch) / self.factor - bench.rubbing_n_per_mm * self.table.thickness_mm(
-            inner
-        )
+        rubbing = bench.rubbing_n_per_mm * self.table.thickness_mm(rim - bite)
+        chips = self.feed.allowed_n(touch) / self.factor - rubbing
         removal = chips * bench.surface_speed_m_per_s / material.specific_energy_j_per_mm3
         volume = np.maximum(removal, 0.0) * self.feed.pace(touch) / bench.lens_speed_rad_per_s
         left = self.table.volume_mm3_per_rad(rim) - volume
@@ -154,7 +152,8 @@ class _Stage:
         while np.any(rims[-1] - self.target > LEAST_BITE_MM):
             rims.append(self.after(rims[-1]))
             bite = float((rims[-2] - rims[-1]).max())
-            if len(rims) > MOST_TURNS or bite < _STUCK_MM:
+            is_open = bool(np.any(rims[-1] - self.target > LEAST_BITE_MM))
+            if is_open and (len(rims) > MOST_TURNS or bite < _STUCK_MM):
                 raise LabError(self._never_done(rims[-1], len(rims) - 1, bite))
         return np.array(rims)
 

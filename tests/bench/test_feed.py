@@ -188,3 +188,13 @@ def test_wet_and_dry():
     assert work(material=tough).margin == plain.margin
     assert work(material=tough, water="dry").margin == plain.margin
     assert work(material=tough, water="wet").margin == pytest.approx(plain.margin / 1.3)
+
+
+def test_a_last_turn_may_be_thinner_than_where_a_feed_is_stuck():
+    # 35 mm down to 20.5: bites of 2 mm and half a thousandth of one are left for the last roughing turn.
+    flat = disc(4.0).lens
+    start = np.full(720, 20.5 + 2.0 * 7 + 0.0005)
+    setup = Setup(feed=HEAD, head_force_n=80.0)
+    result = work_cut(flat, material=REFERENCE, setup=setup, rim_mm=start)
+    assert result.cutting.plan.depth_mm.max(axis=1)[7] == pytest.approx(0.0005, abs=1e-6)
+    assert result.cutting.plan.radius_mm[-1] == pytest.approx(flat.outline_mm, abs=2e-6)
