@@ -85,7 +85,7 @@ class _Stage:
     """Roughing, cribbing or finishing of one lens: its target, the deepest bite and the wheel's factor."""
 
     feed: Feed
-    table: VolumeTable
+    volumes: VolumeTable
     target: np.ndarray
     deepest: float
     factor: float
@@ -111,12 +111,12 @@ class _Stage:
         """At every angle the bite of the force that is allowed, for the shape that the last guess leaves."""
         bench, material, after = self.feed.bench, self.feed.material, self._cut(rim, bite)
         touch = touch_of(after, rim - after, bench.wheel_radius_mm)
-        rubbing = bench.rubbing_n_per_mm * self.table.thickness_mm(rim - bite)
+        rubbing = bench.rubbing_n_per_mm * self.volumes.thickness_mm(rim - bite)
         chips = self.feed.allowed_n(touch) / self.factor - rubbing
         removal = chips * bench.surface_speed_m_per_s / material.specific_energy_j_per_mm3
         volume = np.maximum(removal, 0.0) * self.feed.pace(touch) / bench.lens_speed_rad_per_s
-        left = self.table.volume_mm3_per_rad(rim) - volume
-        return rim - self.table.radius_mm(left, rim - self.deepest, rim)
+        left = self.volumes.volume_mm3_per_rad(rim) - volume
+        return rim - self.volumes.radius_mm(left, rim - self.deepest, rim)
 
     def _smoothed(self, bite: np.ndarray) -> np.ndarray:
         """A cap is never overshot: there the least bite near by is averaged."""
@@ -127,9 +127,9 @@ class _Stage:
     def _torque(self, rim: np.ndarray, after: np.ndarray) -> np.ndarray:
         bench, material = self.feed.bench, self.feed.material
         touch = touch_of(after, rim - after, bench.wheel_radius_mm)
-        volume = self.table.volume_mm3_per_rad(rim) - self.table.volume_mm3_per_rad(after)
+        volume = self.volumes.volume_mm3_per_rad(rim) - self.volumes.volume_mm3_per_rad(after)
         removal = bench.lens_speed_rad_per_s * volume / self.feed.pace(touch)
-        thickness = self.table.thickness_mm(after)
+        thickness = self.volumes.thickness_mm(after)
         force = tangential_force_n(removal, thickness, self.factor, material=material, bench=bench)
         torque = bench.dynamic_factor * force * self.feed.arm_mm(touch)
         return np.where(rim - after > LEAST_BITE_MM, torque, 0.0)
@@ -160,7 +160,7 @@ class _Stage:
     def _never_done(self, rim: np.ndarray, turns: int, bite: float) -> str:
         bench, setup = self.feed.bench, self.feed.setup
         open_yet = rim - self.target > LEAST_BITE_MM
-        rubbing = self.factor * bench.rubbing_n_per_mm * self.table.thickness_mm(rim)[open_yet].max()
+        rubbing = self.factor * bench.rubbing_n_per_mm * self.volumes.thickness_mm(rim)[open_yet].max()
         asked, unit = rubbing / self.feed.material.kappa, "N"
         thing, value = "head force", setup.head_force_n
         if self.feed.is_capped:
@@ -213,11 +213,13 @@ def _fed_plans(
 ) -> tuple[Plan, Plan | None]:
     setup, bench, depth = feed.setup, feed.bench, feed.material.depth_per_turn_mm
     uncut, start = start_mm(lens, None), start_mm(lens, setup.crib_allowance_mm, rim_mm)
-    table = VolumeTable(lens, uncut, depth)
+    volumes = VolumeTable(lens, uncut, depth)
     roughing = roughing_factor(setup.wheel, setup.water, feed.material, bench)
 
     def turns(begin: np.ndarray, end: np.ndarray, deepest: float, factor: float) -> np.ndarray:
-        stage = _Stage(feed=feed, table=table, target=np.minimum(begin, end), deepest=deepest, factor=factor)
+        stage = _Stage(
+            feed=feed, volumes=volumes, target=np.minimum(begin, end), deepest=deepest, factor=factor
+        )
         return stage.turns(begin)
 
     rough = turns(start, lens.outline_mm + bench.finishing_stock_mm, depth, roughing)

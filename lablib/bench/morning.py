@@ -17,22 +17,22 @@ class MorningLens:
     """A test lens as it was set and as it was read.
 
     axis_set_deg, axis_read_deg: axis, anticlockwise as the lens is read in its frame [degrees].
-    a_set_mm, a_read_mm: width of the outline [mm]; b_set_mm, b_read_mm: its height [mm].
+    width_set_mm, width_read_mm: width of the outline [mm]; height_set_mm, height_read_mm: its height [mm].
 
     Raises LabError for a number that no test lens has.
     """
 
     axis_set_deg: float
     axis_read_deg: float
-    a_set_mm: float
-    a_read_mm: float
-    b_set_mm: float
-    b_read_mm: float
+    width_set_mm: float
+    width_read_mm: float
+    height_set_mm: float
+    height_read_mm: float
 
     def __post_init__(self) -> None:
         for name in ("axis_set_deg", "axis_read_deg"):
             require_finite(name, getattr(self, name), unit="degrees")
-        for name in ("a_set_mm", "a_read_mm", "b_set_mm", "b_read_mm"):
+        for name in ("width_set_mm", "width_read_mm", "height_set_mm", "height_read_mm"):
             require_between(name, getattr(self, name), low=_SIZES_MM[0], high=_SIZES_MM[1], unit="mm")
 
     @property
@@ -42,24 +42,24 @@ class MorningLens:
         return _even(off)
 
     @property
-    def a_off_mm(self) -> float:
+    def width_off_mm(self) -> float:
         """How much too wide the lens came out [mm]."""
-        return _even(self.a_read_mm - self.a_set_mm)
+        return _even(self.width_read_mm - self.width_set_mm)
 
     @property
-    def b_off_mm(self) -> float:
+    def height_off_mm(self) -> float:
         """How much too high the lens came out [mm]."""
-        return _even(self.b_read_mm - self.b_set_mm)
+        return _even(self.height_read_mm - self.height_set_mm)
 
     @property
     def size_off_mm(self) -> float:
         """How much too large the lens came out, the mean of both ways [mm]."""
-        return _even((self.a_off_mm + self.b_off_mm) / 2.0)
+        return _even((self.width_off_mm + self.height_off_mm) / 2.0)
 
     @property
     def shape_off_mm(self) -> float:
         """How much more it is off in width than in height [mm]."""
-        return _even(self.a_off_mm - self.b_off_mm)
+        return _even(self.width_off_mm - self.height_off_mm)
 
     @property
     def adjust(self) -> tuple[str, ...]:

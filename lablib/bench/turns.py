@@ -12,7 +12,7 @@ from lablib.bench.margin import CutResult, Place
 class TurnSummary:
     """One turn of a cut.
 
-    number: counted from 1; finishing: whether it runs on the finishing wheel.
+    turn: counted from 1; finishing: whether it runs on the finishing wheel.
     peak: where the cutting torque is greatest; torque_nmm, hold_nmm, force_n: torque, what holds against it,
         and mean tangential force there [N mm, N mm, N].
     least: where the margin of this turn is least; margin: that margin.
@@ -21,7 +21,7 @@ class TurnSummary:
     seconds: how long it lasts [s].
     """
 
-    number: int
+    turn: int
     finishing: bool
     peak: Place
     torque_nmm: float
@@ -51,7 +51,7 @@ def turns_of(result: CutResult) -> tuple[TurnSummary, ...]:
         peak, least = _place(row, cutting.torque_nmm[row]), _place(row, load[row])
         turns.append(
             TurnSummary(
-                number=row + 1,
+                turn=row + 1,
                 finishing=bool(cutting.plan.finishing[row]),
                 peak=peak,
                 torque_nmm=float(cutting.torque_nmm[peak.index]),

@@ -25,7 +25,7 @@ class OneTurn:
     def shown(self) -> ShownTurn:
         """The turn as pictures take it."""
         turn = self.summary
-        return ShownTurn(cut=self.cut, turn=turn.number, point=turn.least.point, margin=turn.margin)
+        return ShownTurn(cut=self.cut, turn=turn.turn, point=turn.least.point, margin=turn.margin)
 
     @property
     def bar(self) -> TurnBar:

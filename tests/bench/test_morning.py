@@ -5,8 +5,8 @@ import pytest
 from lablib.bench.morning import MorningLens, adjustments
 from lablib.errors import LabError
 
-SET = {"axis_set_deg": 90.0, "a_set_mm": 50.0, "b_set_mm": 36.0}
-AS_SET = {"axis_read_deg": 90.0, "a_read_mm": 50.0, "b_read_mm": 36.0}
+SET = {"axis_set_deg": 90.0, "width_set_mm": 50.0, "height_set_mm": 36.0}
+AS_SET = {"axis_read_deg": 90.0, "width_read_mm": 50.0, "height_read_mm": 36.0}
 
 
 def read(**changed: float) -> MorningLens:
@@ -19,11 +19,11 @@ def read(**changed: float) -> MorningLens:
         ({}, ()),
         ({"axis_read_deg": 91.0}, ()),
         ({"axis_read_deg": 88.5}, ("axis",)),
-        ({"a_read_mm": 50.1, "b_read_mm": 36.1}, ()),
-        ({"a_read_mm": 50.2, "b_read_mm": 36.2}, ("size",)),
-        ({"a_read_mm": 49.8, "b_read_mm": 35.8, "axis_read_deg": 92.0}, ("axis", "size")),
-        ({"a_read_mm": 50.2, "b_read_mm": 35.8}, ("shape",)),
-        ({"a_read_mm": 50.4, "b_read_mm": 36.1}, ("size", "shape")),
+        ({"width_read_mm": 50.1, "height_read_mm": 36.1}, ()),
+        ({"width_read_mm": 50.2, "height_read_mm": 36.2}, ("size",)),
+        ({"width_read_mm": 49.8, "height_read_mm": 35.8, "axis_read_deg": 92.0}, ("axis", "size")),
+        ({"width_read_mm": 50.2, "height_read_mm": 35.8}, ("shape",)),
+        ({"width_read_mm": 50.4, "height_read_mm": 36.1}, ("size", "shape")),
     ],
 )
 def test_what_is_to_be_set_right(changed: dict, adjust: tuple[str, ...]):
@@ -32,8 +32,13 @@ def test_what_is_to_be_set_right(changed: dict, adjust: tuple[str, ...]):
 
 
 def test_what_is_off():
-    lens = read(a_read_mm=50.3, b_read_mm=36.1)
-    assert (lens.a_off_mm, lens.b_off_mm, lens.size_off_mm, lens.shape_off_mm) == (0.3, 0.1, 0.2, 0.2)
+    lens = read(width_read_mm=50.3, height_read_mm=36.1)
+    assert (lens.width_off_mm, lens.height_off_mm, lens.size_off_mm, lens.shape_off_mm) == (
+        0.3,
+        0.1,
+        0.2,
+        0.2,
+    )
 
 
 @pytest.mark.parametrize(
@@ -51,7 +56,7 @@ def test_an_axis_counts_over_180(was_set: float, was_read: float, off: float):
             {"axis_read_deg": float("nan")},
             "axis_read_deg nan is not a finite number: give a number in degrees",
         ),
-        ({"b_set_mm": 0.0}, "b_set_mm 0 is out of range: give from 10 to 80 mm"),
+        ({"height_set_mm": 0.0}, "height_set_mm 0 is out of range: give from 10 to 80 mm"),
     ],
 )
 def test_readings_that_cannot_be(changed: dict, message: str):

@@ -25,7 +25,7 @@ from lablib.errors import LabError
 def test_the_turns_make_up_the_cut(seed: int):
     result = job(seed).result()
     turns, whole = turns_of(result), cut_time(result)
-    assert [turn.number for turn in turns] == list(range(1, len(result.cutting.plan.finishing) + 1))
+    assert [turn.turn for turn in turns] == list(range(1, len(result.cutting.plan.finishing) + 1))
     assert [turn.finishing for turn in turns] == list(result.cutting.plan.finishing)
     assert min(turn.margin for turn in turns) == pytest.approx(result.margin)
     assert max(turn.torque_nmm for turn in turns) == result.peak_cutting_torque_nmm

@@ -225,7 +225,12 @@ def test_polycarbonate_and_glass_come_up_often_enough():
 
 def test_a_test_lens_too_large_is_set_smaller():
     lens = MorningLens(
-        axis_set_deg=90.0, axis_read_deg=90.0, a_set_mm=50.0, a_read_mm=50.3, b_set_mm=36.0, b_read_mm=36.3
+        axis_set_deg=90.0,
+        axis_read_deg=90.0,
+        width_set_mm=50.0,
+        width_read_mm=50.3,
+        height_set_mm=36.0,
+        height_read_mm=36.3,
     )
     case = MorningCase(lens=lens, shown=("size", "onwards", "okay", "axis", "shape"))
     words = {option.key: option.words for option in MAKERS["morning-lens"].kind(case).options}
@@ -235,7 +240,12 @@ def test_a_test_lens_too_large_is_set_smaller():
 
 def test_a_test_lens_off_anticlockwise_is_set_back_clockwise():
     lens = MorningLens(
-        axis_set_deg=180.0, axis_read_deg=2.0, a_set_mm=50.0, a_read_mm=50.0, b_set_mm=36.0, b_read_mm=36.0
+        axis_set_deg=180.0,
+        axis_read_deg=2.0,
+        width_set_mm=50.0,
+        width_read_mm=50.0,
+        height_set_mm=36.0,
+        height_read_mm=36.0,
     )
     case = MorningCase(lens=lens, shown=("axis", "onwards", "okay", "size"))
     words = {option.key: option.words for option in MAKERS["morning-lens"].kind(case).options}

@@ -128,10 +128,10 @@ class MorningTestLens(Maker[MorningCase]):
         return (
             direction_term("X_set", lens.axis_set_deg, "axis that was set"),
             direction_term("X", lens.axis_read_deg, "axis of the lens"),
-            distance_term("A_set", lens.a_set_mm, "width that was set"),
-            distance_term("A", lens.a_read_mm, "width of the lens"),
-            distance_term("B_set", lens.b_set_mm, "height that was set"),
-            distance_term("B", lens.b_read_mm, "height of the lens"),
+            distance_term("A_set", lens.width_set_mm, "width that was set"),
+            distance_term("A", lens.width_read_mm, "width of the lens"),
+            distance_term("B_set", lens.height_set_mm, "height that was set"),
+            distance_term("B", lens.height_read_mm, "height of the lens"),
         )
 
     def solution(self, case: MorningCase) -> Solution:
@@ -139,7 +139,7 @@ class MorningTestLens(Maker[MorningCase]):
         lens = case.lens
         off = (
             f"Axis off by {_signed(lens.axis_off_deg, 'degrees', 1)}, width by "
-            f"{_signed(lens.a_off_mm, 'mm', 2)}, height by {_signed(lens.b_off_mm, 'mm', 2)}."
+            f"{_signed(lens.width_off_mm, 'mm', 2)}, height by {_signed(lens.height_off_mm, 'mm', 2)}."
         )
         why = {
             _OKAY: "All of it is within the limits. The reading is written into the log, and nothing is "
@@ -193,10 +193,10 @@ def _lens(draws: Draws, fault: str) -> MorningLens:
     return MorningLens(
         axis_set_deg=axis,
         axis_read_deg=read,
-        a_set_mm=a,
-        a_read_mm=round(a + wide, 2),
-        b_set_mm=b,
-        b_read_mm=round(b + high, 2),
+        width_set_mm=a,
+        width_read_mm=round(a + wide, 2),
+        height_set_mm=b,
+        height_read_mm=round(b + high, 2),
     )
 
 
