@@ -31,7 +31,7 @@ class BlockOnLensPicture(KeptPicture):
 
     def build(self) -> None:
         """Add the drawings, their headings and the key."""
-        self.front = BlockFront(self, (4, 374, 336, 616))
+        self.front = BlockFront(self, (4, 378, 336, 600), room_px=(10, 611))
         self.pad_map = BearingMap(self, (346, 412, 526, 580), "pad")
         self.tip_map = BearingMap(self, (532, 412, 712, 580), "tip")
         self.side = BlockSide(self, (4, 64, 716, 338))
@@ -44,8 +44,8 @@ class BlockOnLensPicture(KeptPicture):
         self.right_side = moving_words(self, axes, (330, 368), ha="right", color=QUIET_INK)
         ScaleBar(self.front.window, 166, 368).update()
         add_key(self, _KEY)
-        self.figure.add_artist(Rectangle((604, 12), 24, 12, transform=shown_px(self), **AIR))
-        write_still(self, (604 + KEY_WORDS_PX, 18), "air", color=QUIET_INK)
+        self.figure.add_artist(Rectangle((618, 12), 24, 12, transform=shown_px(self), **AIR))
+        write_still(self, (618 + KEY_WORDS_PX, 18), "air", color=QUIET_INK)
 
     def update(self, data: BlockOnLens) -> None:
         """Draw a lens on its block.
@@ -81,11 +81,11 @@ _KEY = (
     (10, 42, OUTLINE, "outline"),
     (96, 42, BLOCK, "block"),
     (166, 42, CHUCK_AXIS, "chuck axis"),
-    (264, 42, BOXED_CENTRE, "boxed centre"),
-    (376, 42, OPTICAL_CENTRE, "optical centre, or fitting cross"),
+    (278, 42, BOXED_CENTRE, "boxed centre"),
+    (402, 42, OPTICAL_CENTRE, "optical centre, or fitting cross"),
     (10, 18, FRONT_SURFACE, "front"),
     (96, 18, BACK_SURFACE, "back"),
     (166, 18, LIFTED, "lifted off"),
-    (264, 18, BEARS, "bears"),
-    (376, 18, HARD, "twice the mean and more"),
+    (278, 18, BEARS, "bears"),
+    (402, 18, HARD, "twice the mean and more"),
 )

@@ -2,11 +2,12 @@
 
 import numpy as np
 from matplotlib.colors import to_rgba
+from matplotlib.lines import Line2D
 from matplotlib.patches import Polygon
 
 from lablib.bench.geometry import angles_rad
 from lablib.pictures.block_on_lens_data import BlockOnLens
-from lablib.pictures.captions import WORDS_PT
+from lablib.pictures.captions import KEY_WORDS_PX, moving_words
 from lablib.pictures.kept import KeptPicture
 from lablib.pictures.lens_section import NOWHERE
 from lablib.pictures.palette import (
@@ -21,10 +22,10 @@ from lablib.pictures.palette import (
     TOO_SMALL,
     Look,
 )
-from lablib.pictures.window import Box, Window, place
+from lablib.pictures.window import Box, Window, shown_px
 
 # Every lens is drawn at one scale, so that a shallow one looks shallow.
-_PX_PER_MM = 4.7
+_PX_PER_MM = 4.4
 _EVERY = 3
 # Distances that differ by less are equal.
 _TIE_DECIMALS = 6
@@ -35,9 +36,10 @@ class BlockFront:
     """A rectangle of a picture that shows block and outline as an observer facing the wearer sees them.
 
     picture: the picture it is part of; box_px: left, bottom, right and top [shown px].
+    room_px: where the words of the room begin, clear of every lens [shown px].
     """
 
-    def __init__(self, picture: KeptPicture, box_px: Box) -> None:
+    def __init__(self, picture: KeptPicture, box_px: Box, room_px: tuple[float, float]) -> None:
         self.window = Window(picture, box_px, px_per_mm=_PX_PER_MM)
         axes, moving = self.window.axes, picture.moving
         glass = {"facecolor": to_rgba(GLASS.colour, GLASS.opacity), "edgecolor": OUTLINE.colour}
@@ -52,8 +54,10 @@ class BlockFront:
             for depth, look, size in ((7, BOXED_CENTRE, 10), (8, OPTICAL_CENTRE, 11), (9, CHUCK_AXIS, 9))
         )
         self.chuck.set_markerfacecolor("none")
-        style = {"fontsize": WORDS_PT, "ha": "center", "va": "center", "color": INK, "zorder": 12}
-        self.room_words = self.window.label(**style)
+        x, y = room_px
+        sign = Line2D([x, x + 24.0], [y, y], transform=shown_px(picture), **NEAREST.line())
+        picture.figure.add_artist(sign)
+        self.room_words = moving_words(picture, axes, (x + KEY_WORDS_PX, y), color=INK)
 
     def update(self, data: BlockOnLens) -> None:
         """Draw a lens on its block.
@@ -84,11 +88,7 @@ class BlockFront:
         at = int(np.argmin(np.round(apart, _TIE_DECIMALS)))
         self.room.set_data([block[at].real, rim[at].real], [block[at].imag, rim[at].imag])
         room = cut.block_clearance_mm
-        words = f"{room:.1f} mm of room" if room > 0.0 else f"stands out {-room:.1f} mm"
-        x, y = self.window.px(max(rim[at].real, block[at].real), (rim[at].imag + block[at].imag) / 2.0)
-        up = 1.0 if rim[at].imag >= 0.0 else -1.0
-        spots = [(x + 8.0, y, 1.0, 0.0), (x - 8.0, y, -1.0, 0.0), (x, y + 30.0 * up, 0.0, up)]
-        place(self.room_words, words, spots, inside=self.window.box_px, taken=[])
+        self.room_words.set_text(f"{room:.1f} mm of room" if room > 0.0 else f"stands out {-room:.1f} mm")
 
 
 def _xy(line: np.ndarray) -> np.ndarray:

@@ -14,8 +14,8 @@ BEARS = Look(colour=OKABE_ITO["sky blue"], mark="o")
 HARD = Look(colour=OKABE_ITO["blue"], mark="s")
 _PX_PER_MM = 5.4
 # Every so many places of the model are as many as the eye can tell apart. They are counted round from ring to
-# ring, 72 to a ring: so each stands a golden angle from the one before, and none makes rays with others.
-_EVERY = 27.5
+# ring, 60 to a ring: so each stands a golden angle from the one before, and none makes rays with others.
+_EVERY = 60.0 * (5.0**0.5 - 1.0) / 2.0
 # Twice the mean pressure and more is called hard.
 _HARD = 2.0
 

@@ -10,6 +10,7 @@ from lablib.panels.block_on_lens_panel import RIGID, BlockOnLensPanel
 from lablib.pictures.block_on_lens import BlockOnLensPicture, gap_words
 from lablib.pictures.block_on_lens_data import BlockOnLens
 from lablib.pictures.block_on_lens_maps import picked_places
+from lablib.pictures.window import size_px
 
 PANEL = BlockOnLensPanel()
 CASES = {
@@ -81,6 +82,15 @@ def test_the_room_is_as_long_as_it_says(drawn):
     assert bool(np.isfinite(out).any()) is (room < 0.0)
 
 
+def test_the_words_of_the_room_stand_clear_of_the_drawing(drawn):
+    picture, _ = drawn
+    window, words = picture.front.window, picture.front.room_words
+    top = max(
+        window.px(0.0, part.get_xy()[:, 1].max())[1] for part in (picture.front.glass, picture.front.block)
+    )
+    assert words.get_position()[1] - size_px(words)[1] / 2.0 > top
+
+
 def test_air_is_drawn_where_a_face_has_lifted_off(drawn):
     picture, data = drawn
     side, view = picture.side, data.view
@@ -122,6 +132,9 @@ def test_the_places_that_are_drawn_lie_evenly(picture):
     assert max(quarters) - min(quarters) < 0.05 * x.size
     apart = np.hypot(x[:, None] - x, y[:, None] - y) + 99.0 * np.eye(x.size)
     assert apart.min(axis=1).max() < 2.0, "no place stands alone"
+    # At the corners of equal triangles, as far apart as can be, each has 1.07 times the root of its area.
+    most = 1.07 * (data.face.shape.area_mm2 / x.size) ** 0.5
+    assert apart.min() > 0.6 * most, "none crowds another"
 
 
 def test_a_steep_block_bears_on_its_rim_and_a_flat_one_in_the_middle(picture):
