@@ -8,6 +8,7 @@ from lablib.bench.cut_cautions import CUT_CHECKS
 from lablib.bench.grip_cautions import GRIP_CHECKS, Caution, named_tip
 from lablib.bench.margin import CutResult
 from lablib.bench.parameter import default, table
+from lablib.bench.setup import Setup
 
 
 def cautions(result: CutResult) -> tuple[Caution, ...]:
@@ -17,7 +18,7 @@ def cautions(result: CutResult) -> tuple[Caution, ...]:
     """
     return tuple(
         caution
-        for check in (_clamp, _block, _cold, _old, _tip, *GRIP_CHECKS, _sense, _motor, *CUT_CHECKS)
+        for check in (_clamp, _block, _pad, _tip, *GRIP_CHECKS, _sense, _motor, *CUT_CHECKS)
         for caution in check(result)
     )
 
@@ -41,20 +42,25 @@ def _block(result: CutResult) -> Iterator[Caution]:
         )
 
 
-def _cold(result: CutResult) -> Iterator[Caution]:
-    if result.setup.temperature_c < default("coldest_c"):
+def _pad(result: CutResult) -> Iterator[Caution]:
+    yield from pad_cautions(result.setup)
+
+
+def pad_cautions(setup: Setup) -> Iterator[Caution]:
+    """Yield what to mind about the pad: too cold to bond, or past its shelf life.
+
+    setup: its age and the temperature.
+    """
+    if setup.temperature_c < default("coldest_c"):
         yield Caution(
             name="pad-too-cold",
-            text=f"at {result.setup.temperature_c:g} C a pad does not bond properly, whatever its strength: "
+            text=f"at {setup.temperature_c:g} C a pad does not bond properly, whatever its strength: "
             f"bring pad, block and lens to {default('coldest_c'):g} C or more first",
         )
-
-
-def _old(result: CutResult) -> Iterator[Caution]:
-    if result.setup.pad_age_months > default("shelf_life_months"):
+    if setup.pad_age_months > default("shelf_life_months"):
         yield Caution(
             name="pad-past-shelf-life",
-            text=f"a pad of {result.setup.pad_age_months:g} months is past its shelf life of "
+            text=f"a pad of {setup.pad_age_months:g} months is past its shelf life of "
             f"{default('shelf_life_months'):g}: take a fresh one",
         )
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from lablib.bench.cautions import pad_cautions
 from lablib.bench.contact import block_words
 from lablib.bench.holding import holding
 from lablib.bench.key_play import play_deg
@@ -112,13 +113,20 @@ class GripPanel(Panel):
         ]
 
     def sentence(self, data: Grip) -> str:
-        """Return which joint governs, and what block and tip hold together.
+        """Return which joint governs, what block and tip hold together, and what would come next.
 
         data: what is shown.
+
+        Of a pad that is cold or old the last is what to mind: cold, it looks stronger than it will be.
         """
         held = data.held
         return (
             f"The weakest joint of the front stack is {data.weakest.name}, with {nm(held.front_nmm)} N m; "
-            f"the back tip adds {nm(held.back_nmm)}, together {nm(held.torque_nmm)} N m. With that joint "
-            f"mended, {data.second.name} would be the weakest, at {nm(data.second.torque_nmm)}."
+            f"the back tip adds {nm(held.back_nmm)}, together {nm(held.torque_nmm)} N m. {_then(data)}."
         )
+
+
+def _then(data: Grip) -> str:
+    for caution in pad_cautions(data.setup):
+        return f"But {caution.text}"
+    return f"With that joint mended, {data.second.name} would be the weakest, at {nm(data.second.torque_nmm)}"

@@ -108,6 +108,16 @@ def test_a_worn_key_turns_the_axis_and_weakens_nothing():
     assert rows(worn)["Holds together"] == rows(firm)["Holds together"]
 
 
+def test_a_cold_or_an_old_pad_is_not_praised_for_its_strength():
+    cold, old, usual = (
+        said(GripPanel(**start)) for start in ({"temperature_c": 10.0}, {"pad_age_months": 24.0}, {})
+    )
+
+    assert cold.endswith("bring pad, block and lens to 15 C or more first.")
+    assert old.endswith("past its shelf life of 12: take a fresh one.")
+    assert usual.endswith("With that joint mended, pad core would be the weakest, at 1.27.")
+
+
 def test_the_clamp_is_no_control_and_the_note_says_why():
     assert not any("clamp" in name for name in GripPanel.ranges)
     assert "it is no remedy" in GripPanel.note
@@ -123,4 +133,5 @@ def test_controls_have_the_ranges_of_the_bench():
 
 
 def test_the_sentence_is_short_enough():
-    assert len(said(GripPanel(film=YES, crease_percent=60.0)).split()) <= 46
+    for start in ({"film": YES, "crease_percent": 60.0}, {"temperature_c": 10.0}, {"pad_age_months": 24.0}):
+        assert len(said(GripPanel(**start)).split()) <= 52
