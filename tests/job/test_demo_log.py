@@ -1,0 +1,34 @@
+"""The demo log: every row good and in a week, and what the lesson shows with it is there."""
+
+from datetime import timedelta
+
+from lablib.bench.trials import ShareChart
+from lablib.job.demo_log import demo_log, demo_weeks
+
+
+def chart() -> ShareChart:
+    weeks = demo_weeks()
+    counts = demo_log().counts([week.first_day for week in weeks])
+    return ShareChart(counts=counts, sizes=[week.lenses for week in weeks])
+
+
+def test_every_row_is_good_and_lies_in_a_week():
+    log, weeks = demo_log(), demo_weeks()
+    assert log.faults == ()
+    assert all(week.first_day.weekday() == 0 for week in weeks)
+    end = weeks[-1].first_day + timedelta(days=7)
+    assert all(weeks[0].first_day <= row.day < end for row in log.rows)
+    assert sum(chart().counts) == len(log.rows)
+
+
+def test_the_week_with_the_highest_share_is_not_the_one_outside():
+    found = chart()
+    assert int(found.shares.argmax()) + 1 == 4
+    assert found.outside == (13,)
+
+
+def test_the_dearest_cause_is_not_the_most_frequent():
+    causes = demo_log().causes()
+    assert max(causes, key=lambda cause: cause.count).name == "scratched"
+    assert causes[0].name == "segment or cross height"
+    assert causes[0].count < 6
