@@ -20,7 +20,7 @@ _MOST = 1_000_000
 # A change lost this deep in the scatter takes 39,000 readings each way.
 _MOST_SCATTERS, _MOST_READINGS = 50.0, 100_000
 # Limits of a chart lie so many standard deviations from its mean.
-_CHART_SCATTERS = 3.0
+CHART_SCATTERS = 3.0
 
 
 def require_count(thing: str, count: object, *, of: object) -> tuple[int, int]:
@@ -174,7 +174,7 @@ class ShareChart:
 
     @property
     def _reach(self) -> np.ndarray:
-        return _CHART_SCATTERS * np.sqrt(self.share * (1.0 - self.share) / np.array(self.sizes))
+        return CHART_SCATTERS * np.sqrt(self.share * (1.0 - self.share) / np.array(self.sizes))
 
     @property
     def upper(self) -> np.ndarray:

@@ -42,7 +42,7 @@ class SpoilagePanel(Panel):
 
     draws = SpoilagePicture
     note = (
-        "An invented log of an invented lens room. Limits: the pooled share, this week's lenses among it, and "
+        "An invented log of an invented lens room. Limits: the pooled share, with this week's lenses, and "
         "three standard deviations up and down for the lenses of that batch. Money without a currency; a "
         "wearer's wait is not in it. This week's lenses have no cause yet."
     )
@@ -111,8 +111,8 @@ class SpoilagePanel(Panel):
         others = f" Outside before: {', '.join(earlier)}." if earlier else " None is outside before it."
         share, lower, upper = (100.0 * float(part[-1]) for part in (chart.shares, chart.lower, chart.upper))
         return (
-            f"This week {chart.counts[-1]} of {chart.sizes[-1]} lenses are spoiled, {share:.1f} %: {where} the "
-            f"limits, {lower:.1f} to {upper:.1f} %.{others} First by {data.ranked_by}: {first.name}, "
+            f"This week {chart.counts[-1]} of {chart.sizes[-1]} lenses are spoiled, {share:.1f} %: {where} "
+            f"the limits, {lower:.1f} to {upper:.1f} %.{others} First by {data.ranked_by}: {first.name}, "
             f"{first.count} lenses for {first.cost:.2f}."
         )
 
