@@ -1,6 +1,7 @@
 """A number fitted to readings, with how well it is known."""
 
 from dataclasses import dataclass
+from functools import cache
 
 from scipy import stats
 
@@ -20,5 +21,14 @@ class Fitted:
 
         confidence: for example 0.95; freedom: readings less numbers fitted.
         """
-        reach = float(stats.t.ppf((1.0 + confidence) / 2.0, freedom)) * self.error
+        reach = student_factor(confidence, freedom=freedom) * self.error
         return self.value - reach, self.value + reach
+
+
+@cache
+def student_factor(confidence: float, *, freedom: int) -> float:
+    """Return how many standard errors an interval reaches to each side, by Student's t.
+
+    confidence: for example 0.95; freedom: readings less numbers fitted.
+    """
+    return float(stats.t.ppf((1.0 + confidence) / 2.0, freedom))

@@ -7,6 +7,7 @@ turned with a torque gauge until it gives.
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
+from statistics import linear_regression
 
 import numpy as np
 from scipy import stats
@@ -111,8 +112,8 @@ def fit_grip(readings: Sequence[BreakLoose], contact: Contact) -> GripFit:
     forces, torques = (np.array([getattr(one, name) for one in used]) for name in ("clamp_n", "torque_nmm"))
     line = stats.linregress(forces, torques)
     radius, turning = r_eff_mm(contact), contact.w_mm3
-    friction = Fitted(value=line.slope / radius, error=line.stderr / radius)
-    shear = Fitted(value=line.intercept / turning, error=line.intercept_stderr / turning)
+    friction = Fitted(value=float(line.slope) / radius, error=float(line.stderr) / radius)
+    shear = Fitted(value=float(line.intercept) / turning, error=float(line.intercept_stderr) / turning)
     for name, one in (("friction", friction), ("shear strength", shear)):
         if one.value < -2.0 * one.error:
             raise LabError(
@@ -151,7 +152,7 @@ def _rising(readings: Sequence[BreakLoose]) -> tuple[list[BreakLoose], list[Brea
     while len(groups) > _LEAST_FORCES - 1:
         *lower, last = groups
         points = [(one.clamp_n, one.torque_nmm) for group in lower for one in group]
-        slope = stats.linregress(*zip(*points, strict=True)).slope
+        slope = linear_regression(*zip(*points, strict=True)).slope
         promised = slope * (last[0].clamp_n - lower[-1][0].clamp_n)
         if promised <= 0.0 or _mean(last) - _mean(lower[-1]) >= _STILL_RISING * promised:
             break
