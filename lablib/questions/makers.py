@@ -7,7 +7,9 @@ from lablib.errors import LabError
 from lablib.questions import (
     bench_stack,
     blocking,
+    calibration,
     cutting,
+    edges,
     layout,
     lens_form,
     material,
@@ -39,6 +41,8 @@ _TOPICS = (
     blocking,
     cutting,
     slip,
+    edges,
+    calibration,
 )
 MAKERS: Mapping[str, Maker] = MappingProxyType(
     {maker.name: maker for topic in _TOPICS for maker in topic.MAKERS}
