@@ -11,11 +11,13 @@ from lablib.bench.setup import Setup
 from lablib.questions.blocking.block_curve import GapCase
 from lablib.questions.blocking.clamp import ClampCase
 from lablib.questions.blocking.clears import RoomCase
-from lablib.questions.blocking.condition import ConditionCase
+from lablib.questions.blocking.condition_case import ConditionCase
 from lablib.questions.blocking.key import KeyCase
 from lablib.questions.blocking.layer import situations
 from lablib.questions.blocking.smaller_block import BlockCase
+from lablib.questions.blocking.weakest import WeakestCase
 from lablib.questions.blocking.where import WhereCase
+from lablib.study.marking import mark
 
 
 def test_from_12_to_10_mm_adhesion_keeps_0_58():
@@ -62,6 +64,41 @@ def test_an_oily_coat_in_numbers():
 def test_where_a_condition_counts(joint: str, counts: set[str]):
     setup = Setup(film=joint.startswith("film"), skin="oily", pad_age_months=6.0, block_face="dirty")
     assert set(ConditionCase(setup=setup, joint=joint).here) == counts
+
+
+@pytest.mark.parametrize(
+    ("setup", "weakest"),
+    [
+        (Setup(coat="uncoated"), "pad core"),
+        (Setup(coat="slick", block_face="dirty"), "pad to coat"),
+        (Setup(coat="slick", film=True), "pad core"),
+        (Setup(coat="slick", film=True, block_face="dirty"), "block to pad"),
+        (Setup(coat="slick", film=True, skin="fingerprint"), "film to coat"),
+        (Setup(coat="uncoated", skin="oily"), "pad to lens"),
+    ],
+)
+def test_the_weakest_joint_of_a_stack(setup: Setup, weakest: str):
+    # Slip model of the workbook: the stacks of lesson 10.
+    assert answered("weakest-joint", WeakestCase(setup=setup)) == weakest
+
+
+def test_the_weakest_joint_is_clear_and_no_stack_is_on_the_edge():
+    for question in questions("weakest-joint"):
+        told = question.solution.words[0].split(": ")[1].split(". The least")[0].split(", ")
+        torques = sorted(float(one.rsplit(" ", 1)[1]) for one in told)
+        assert torques[1] >= 1.08 * torques[0]
+        assert any(one.startswith(f"{question.right} {torques[0]:.2f}") for one in told)
+
+
+def test_every_joint_gives_first_somewhere():
+    found = Counter(question.right for question in questions("weakest-joint"))
+    assert set(found) == {"pad core", "pad to coat", "pad to lens", "film to coat", "block to pad"}
+    assert min(found.values()) > 15
+
+
+def test_nought_is_no_usual_slip_of_a_worn_key():
+    for question in questions("key-play"):
+        assert mark(question, "0").slips == ()
 
 
 def test_clamp_force_of_a_thin_lens():

@@ -9,6 +9,7 @@ from lablib.questions.blocking.layer import GripLayer
 from lablib.questions.blocking.order import BlockingOrder
 from lablib.questions.blocking.smaller_block import SmallerBlock
 from lablib.questions.blocking.tip import TipOnItsBack
+from lablib.questions.blocking.weakest import WeakestJoint
 from lablib.questions.blocking.where import WhereToBlock
 
 MAKERS = (
@@ -22,4 +23,5 @@ MAKERS = (
     ClampCap(),
     TipOnItsBack(),
     KeyPlay(),
+    WeakestJoint(),
 )

@@ -71,7 +71,7 @@ class ClampCap(Maker[ClampCase]):
 
     def kind(self, case: ClampCase) -> NumberAnswer:
         """Return a force to 1 N."""
-        return NumberAnswer(unit="N", tolerance=2.0, digits=0)
+        return NumberAnswer(unit="N", tolerance=1.0, digits=0)
 
     def answer(self, case: ClampCase, slips: Set[str] = NONE) -> float:
         """Return the greatest clamp force. Not squared, it is the force at 1 mm times the thickness."""

@@ -1,14 +1,13 @@
 """What one joint holds in its condition, as a question: age and dirt count where they lie."""
 
 from collections.abc import Set
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from lablib.bench.contact import Contact, r_eff_mm
-from lablib.bench.holding import holding
-from lablib.bench.joints import Joint, pad_age_factors
-from lablib.bench.setup import Setup, block_face_left
+from lablib.bench.contact import r_eff_mm
+from lablib.bench.setup import Setup
 from lablib.optics.terms import in_full
-from lablib.questions.bench_stack.words import BENCH, CENTRE_MM, NEWTON_METRES, NMM_PER_NM
+from lablib.questions.bench_stack.words import NEWTON_METRES, NMM_PER_NM
+from lablib.questions.blocking.condition_case import JOINTS, ConditionCase
 from lablib.study.draws import Draws
 from lablib.study.maker import NONE, Maker
 from lablib.study.number import NumberAnswer
@@ -43,63 +42,11 @@ _ELSEWHERE = Slip(
 )
 _BOTH = ("shear strength", "friction")
 _SKINS = {"fingerprint": "a fingerprint on the lens", "oily": "oil on the lens"}
-# A joint by the place it has in the stack, and what of age, lens and block lies at it.
-_AT = {
-    "block to pad": ("age", "block"),
-    "pad to coat": ("age", "skin"),
-    "film to coat": ("skin",),
-}
 _SHARES = {
     "age": ("a_s", "a_r", "the pad's age"),
     "skin": ("d_s", "d_r", "what lies on the lens"),
     "block": ("b_s", "b_r", "the block's face"),
 }
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _AsPrinted:
-    """A contact with W and effective radius as they are printed."""
-
-    w_mm3: float
-    area_mm2: float
-
-    @classmethod
-    def of(cls, contact: Contact) -> "_AsPrinted":
-        w = round(contact.w_mm3)
-        return cls(w_mm3=w, area_mm2=w / round(r_eff_mm(contact), 1))
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ConditionCase:
-    """A stack and one joint of it.
-
-    setup: the stack; joint: name of the joint.
-    """
-
-    setup: Setup
-    joint: str
-
-    @property
-    def shares(self) -> dict[str, tuple[float, float]]:
-        """What each condition leaves of shear strength and of friction."""
-        skin = BENCH.skins[self.setup.skin]
-        found = {
-            "age": pad_age_factors(self.setup.pad_age_months, BENCH),
-            "skin": (skin.shear_factor, skin.friction_factor),
-            "block": block_face_left(self.setup.block_face),
-        }
-        return {name: tuple(round(left, 4) for left in shares) for name, shares in found.items()}
-
-    @property
-    def here(self) -> tuple[str, ...]:
-        """Conditions that lie at the joint."""
-        return _AT[self.joint]
-
-    def found(self) -> Joint:
-        """Return the joint as it is."""
-        held = holding(self.setup, centre_thickness_mm=CENTRE_MM, bench=BENCH)
-        joint = next(one for one in held.joints if one.name == self.joint)
-        return replace(joint, contact=_AsPrinted.of(joint.contact))
 
 
 class JointInItsCondition(Maker[ConditionCase]):
@@ -112,7 +59,7 @@ class JointInItsCondition(Maker[ConditionCase]):
 
     def draw(self, draws: Draws) -> ConditionCase:
         """Return a stack with two or three conditions, and a joint at which one or two of them lie."""
-        joint = draws.one_of(tuple(_AT))
+        joint = draws.one_of(tuple(JOINTS))
         return ConditionCase(
             setup=Setup(
                 coat=draws.one_of(("coated", "slick")),
@@ -166,9 +113,7 @@ class JointInItsCondition(Maker[ConditionCase]):
         shares = (
             in_full(symbol, left, "", meaning=f"share of {what} left by {_SHARES[name][2]}")
             for name, both in case.shares.items()
-            for symbol, left, what in zip(
-                _SHARES[name][:2], both, ("shear strength", "friction"), strict=True
-            )
+            for symbol, left, what in zip(_SHARES[name][:2], both, _BOTH, strict=True)
         )
         return (
             in_full(
@@ -215,8 +160,9 @@ class JointInItsCondition(Maker[ConditionCase]):
         here = " and ".join(_SHARES[name][2] for name in case.here)
         return Solution(
             words=(
-                f"At the joint {case.joint} there count: {here}. Shares that are left multiply, and "
-                "shear strength and friction have each their own.",
+                f"At the joint {case.joint} this counts: {here}. Shares that are left multiply, and shear "
+                f"strength and friction have each their own. MPa times mm3, like N times mm, is N mm: a "
+                f"thousand of them are one {NEWTON_METRES}.",
                 "At the bench no lens is blocked with anything on it, nor on a worn or dirty block: clean "
                 "the lens, take another block, and a fresh pad.",
             ),
@@ -228,7 +174,7 @@ class JointInItsCondition(Maker[ConditionCase]):
         return (
             "Which two surfaces meet at this joint? Only what is on or in one of them counts.",
             "Bring shear strength and friction to what they are now, each with its own shares. Then work out "
-            "the torque.",
+            f"the torque: in N mm first, and a thousand of them are one {NEWTON_METRES}.",
         )
 
 

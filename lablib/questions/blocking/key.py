@@ -25,10 +25,11 @@ _TWICE = Slip(
     step=_ANGLE_STEP,
     words="You counted the play twice. It was given from one side to the other already.",
 )
-_RADIANS = Slip(
-    name="play-over-arm-alone",
+_TURNED_OVER = Slip(
+    name="arm-over-play",
     step=_ANGLE_STEP,
-    words="You gave the play over the arm. That is the tangent of the angle, not the angle in degrees.",
+    words="You took the angle whose tangent is arm over play. The play lies opposite the angle, so it goes "
+    "on top.",
 )
 
 
@@ -49,7 +50,7 @@ class KeyPlay(Maker[KeyCase]):
     name = "key-play"
     lesson = "10"
     skill = "worn-block-key"
-    slips = (_ACROSS, _TWICE, _RADIANS)
+    slips = (_ACROSS, _TWICE, _TURNED_OVER)
 
     def draw(self, draws: Draws) -> KeyCase:
         """Return a play and a block."""
@@ -62,9 +63,9 @@ class KeyPlay(Maker[KeyCase]):
     def answer(self, case: KeyCase, slips: Set[str] = NONE) -> float:
         """Return the play in degrees, or what a slip makes of it."""
         radius = case.across_mm if _ACROSS.name in slips else case.across_mm / 2.0
-        if _RADIANS.name in slips:
-            return case.play_mm / radius
         turned = play_deg(case.play_mm, key_radius_mm=radius)
+        if _TURNED_OVER.name in slips:
+            turned = 90.0 - turned
         return 2.0 * turned if _TWICE.name in slips else turned
 
     def prompt(self, case: KeyCase) -> tuple[str, ...]:
