@@ -130,7 +130,6 @@ def _here(touch: Touch, normal: complex, wheel_mm: float) -> dict[str, object]:
         "bears": centre + wheel_mm * inward,
         "tangential": -1j * inward,
         "normal": inward,
-        "foot": support * normal,
         "foot_tangential": -along * inward,
         "foot_normal": -off * 1j * inward,
         "arm_tangential_mm": along,

@@ -9,7 +9,7 @@ from lablib.bench.margin import CutResult
 from lablib.bench.setup import feeds
 from lablib.bench.turns import turns_of
 from lablib.errors import LabError
-from lablib.panels.cutting_panel import CuttingPanel, cut_for
+from lablib.panels.cutting_panel import CutJob, CuttingPanel, cut_for, job_for
 from lablib.panels.panel import NOT_KNOWN, Panel, Values
 from lablib.pictures.cutting_feeds import FeedsPicture
 from lablib.pictures.cutting_feeds_data import FeedRow, FeedView
@@ -53,7 +53,8 @@ class FeedPanel(Panel):
         Raises LabError when no lens can be made so, or it can be cut in none of the ways.
         """
         rest = {name: spec.value for name, spec in CuttingPanel.ranges.items()} | values
-        cuts = {name: _cut(rest | {"feed": name}) for name in feeds()}
+        job = job_for(rest)
+        cuts = {name: _cut(job, rest | {"feed": name}) for name in feeds()}
         rows = tuple(_row(name, cut) for name, cut in cuts.items())
         turns, holds = (max(float(part.max(initial=0.0)) for part in parts) for parts in _torques(rows))
         return FeedSheet(rows=rows, top_nm=top_for(turns, holds), cuts=cuts)
@@ -73,10 +74,10 @@ class FeedPanel(Panel):
         return f"{'; '.join(f'{row.name}: {row.said}' for row in data.rows)}."
 
 
-def _cut(values: Values) -> CutResult | None:
+def _cut(job: CutJob, values: Values) -> CutResult | None:
     """The cut; None where a feed that chooses its own bites never gets done."""
     try:
-        return cut_for(values)[1]
+        return cut_for(job, values)
     except LabError:
         if values["feed"] == "depth":
             raise

@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from lablib.bench.cautions import cautions
-from lablib.bench.machine import Bench
+from lablib.bench.machine import Bench, LensMaterial
 from lablib.bench.margin import CutResult, work_cut
 from lablib.bench.parameter import parameters
-from lablib.bench.setup import SENSES, feeds, waters
+from lablib.bench.setup import SENSES, Setup, feeds, waters
 from lablib.errors import LabError
 from lablib.job.bench_step import cutting_material, setup_for
 from lablib.job.eye_sheet import EyeSheet, work_eye
@@ -34,6 +34,8 @@ _MINDED = {
 }
 # What changes the drawing and not the cut.
 _DRAWING = ("turn", "bars")
+# "Manual" alone could be read as done by hand.
+_WATERS = {"by the manual" if name == "manual" else name: name for name in waters()}
 _MACHINE = ("wheel_speed_rpm", "lens_speed_rpm")
 
 
@@ -99,7 +101,7 @@ class CuttingPanel(Panel):
         Choice(name="feed", label="Feed", options=tuple(feeds()), value="depth", **_CUT),
         _machine("head_force_n", "Head force", 1.0),
         _torque("torque_cap_nmm", "Torque cap", 0.05),
-        Choice(name="water", label="Roughed", options=tuple(waters()), value="manual", **_CUT),
+        Choice(name="water", label="Roughed", options=tuple(_WATERS), value=next(iter(_WATERS)), **_CUT),
         Choice(name="wheel_sense", label="Wheel runs", options=SENSES, value=SENSES[0], **_CUT),
         _machine("wheel_speed_rpm", "Wheel speed", 250.0),
         _machine("lens_speed_rpm", "Lens speed", 0.5),
@@ -171,8 +173,9 @@ class CuttingPanel(Panel):
     def _worked(self, values: Values) -> tuple[EyeSheet, CutResult, tuple[OneTurn, ...]]:
         """The lens and its cut; the turn slider alone does not work them again."""
         if self._last is None or self._last[0] != values:
-            sheet, cut = cut_for(values)
-            self._last = (values, sheet, cut, all_turns(cut))
+            job = job_for(values)
+            cut = cut_for(job, values)
+            self._last = (values, job.sheet, cut, all_turns(cut))
         return self._last[1:]
 
 
@@ -181,15 +184,26 @@ def _minded(cut: CutResult) -> str:
     return "".join(_MINDED.get(caution.name, "") for caution in cautions(cut))
 
 
-def cut_for(values: Values) -> tuple[EyeSheet, CutResult]:
-    """Return a lens of the job panel's kind and its cut on a machine of its own.
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class CutJob:
+    """A lens that is to be cut.
+
+    sheet: the lens, worked; material: how it cuts; setup: how it is set up, but for what `cut_for` sets.
+    """
+
+    sheet: EyeSheet
+    material: LensMaterial
+    setup: Setup
+
+
+def job_for(values: Values) -> CutJob:
+    """Return a lens of the job panel's kind, ready to be cut.
 
     values: by the control's name; where the job panel has a control that is not given, its start counts.
 
-    Raises LabError when no lens can be made so, or none can be cut so.
+    Raises LabError when no lens can be made so, or its material is not cut so.
     """
-    values = _START | values
-    ticket = ticket_for(values)
+    ticket = ticket_for(_START | values)
     order = ticket.eyes[0]
     try:
         material = cutting_material(order, ticket.cut)
@@ -202,10 +216,21 @@ def cut_for(values: Values) -> tuple[EyeSheet, CutResult]:
             f"the {order.lens.blank_diameter_mm:g} mm blank does not reach the whole outline, so this lens "
             f"cannot be cut from it: take a blank of {sheet.minimum_blank_mm:.1f} mm or more"
         )
+    return CutJob(sheet=sheet, material=material, setup=setup_for(ticket, order))
+
+
+def cut_for(job: CutJob, values: Values) -> CutResult:
+    """Return the cut of a lens on a machine of its own.
+
+    job: the lens; values: feed, water and machine by the control's name.
+
+    Raises LabError when it cannot be cut so.
+    """
     setup = replace(
-        setup_for(ticket, order),
+        job.setup,
         torque_cap_nmm=values["torque_cap_nm"] * 1000.0,
-        **{name: values[name] for name in ("feed", "head_force_n", "water", "wheel_sense")},
+        water=_WATERS[values["water"]],
+        **{name: values[name] for name in ("feed", "head_force_n", "wheel_sense")},
     )
     bench = Bench(**{name: values[name] for name in _MACHINE})
-    return sheet, work_cut(sheet.cut.lens, material=material, setup=setup, bench=bench)
+    return work_cut(job.sheet.cut.lens, material=job.material, setup=setup, bench=bench)

@@ -13,8 +13,8 @@ class ArmView:
     contact: where the wheel leaves the rim; wheel: the wheel's centre; wheel_radius_mm: its radius [mm].
     bears: where the removal is centred, and both forces act.
     tangential, normal: directions of the two forces there, of length 1.
-    foot, foot_tangential, foot_normal: feet of the perpendiculars from the chuck axis on the tangent at the
-        contact, on the line of the tangential force and on that of the normal force.
+    foot_tangential, foot_normal: feet of the perpendiculars from the chuck axis on the lines of the
+        tangential and of the normal force.
     direction_deg: of the outward normal at the contact [degrees].
     distance_mm: from the chuck axis to the contact [mm].
     arm_tangential_mm, arm_normal_mm: lever arms of the two forces [mm].
@@ -30,7 +30,6 @@ class ArmView:
     bears: complex
     tangential: complex
     normal: complex
-    foot: complex
     foot_tangential: complex
     foot_normal: complex
     direction_deg: float

@@ -14,7 +14,7 @@ from lablib.pictures.window import Box, add_axes, place, shown_px
 _TICKS = 5
 # How much of its place a bar fills; the line of the hold is a little wider.
 _BAR, _LINE = 0.74, 0.94
-_UNDER_PX, _ABOVE_PX, _HALF_MARK_PX = 12.0, 9.0, 6.0
+_UNDER_PX, _ABOVE_PX = 12.0, 9.0
 
 
 class TurnBars:

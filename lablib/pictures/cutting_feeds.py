@@ -25,6 +25,7 @@ from lablib.pictures.window import Box, add_axes, shown_px
 ENDS_S = ((120.0, 20.0), (240.0, 40.0), (480.0, 80.0), (960.0, 160.0), (1920.0, 320.0))
 _LOWEST_PX, _HIGH_PX, _STEP_PX = 28.0, 98.0, 152.0
 _LEFT_PX, _RIGHT_PX = 44.0, 700.0
+_KEY_PX = 468.0
 _TICKS = 3
 
 
@@ -40,10 +41,10 @@ class FeedsPicture(KeptPicture):
         write_still(self, (10, 490), "Greatest torque of each turn [N m], over time [s]", size=HEADING_PT)
         boxes = [self._box(row) for row in range(self.rows)]
         self.plots = [FeedPlot(self, box) for box in boxes]
-        add_key(self, ((380, 490, HOLDS, "holds"),))
+        add_key(self, ((10, _KEY_PX, HOLDS, "holds"),))
         for x, style, words in _PATCHES:
-            self.figure.add_artist(Rectangle((x, 484), 24, 12, transform=shown_px(self), **style))
-            write_still(self, (x + KEY_WORDS_PX, 490), words, color=QUIET_INK)
+            self.figure.add_artist(Rectangle((x, _KEY_PX - 6), 24, 12, transform=shown_px(self), **style))
+            write_still(self, (x + KEY_WORDS_PX, _KEY_PX), words, color=QUIET_INK)
 
     def _box(self, row: int) -> Box:
         bottom = _LOWEST_PX + (self.rows - 1 - row) * _STEP_PX
@@ -113,7 +114,7 @@ class FeedPlot:
 
 
 _PATCHES = (
-    (450, bar_style(ROUGHING), ROUGHING),
-    (542, bar_style(FINISHING), FINISHING),
-    (630, hatched_excess(), "too much"),
+    (92, bar_style(ROUGHING), ROUGHING),
+    (194, bar_style(FINISHING), FINISHING),
+    (296, hatched_excess(), "more than holds"),
 )

@@ -65,7 +65,7 @@ def test_all_three_have_the_same_two_scales_and_hold_the_whole_cut(drawn):
 
 
 def test_the_key_names_what_is_drawn(picture):
-    assert {"holds", "roughing", "finishing", "too much"} <= texts_of(picture)
+    assert {"holds", "roughing", "finishing", "more than holds"} <= texts_of(picture)
 
 
 def test_a_picture_drawn_again_is_the_same_to_the_last_dot(picture):
