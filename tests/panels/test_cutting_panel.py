@@ -127,6 +127,12 @@ def test_a_force_that_never_gets_a_lens_done_is_refused_with_the_next_step():
     assert "give more" in words
 
 
+def test_by_the_manual_is_how_the_material_is_made_to_be_roughed():
+    panel, ways = CuttingPanel(), CuttingPanel.ranges["water"].options
+    assert ways == ("by the manual", "wet", "dry")
+    assert [panel.at(water=way).cut.setup.water for way in ways] == ["manual", "wet", "dry"]
+
+
 def test_roughing_against_the_manual_is_said():
     assert "It is roughed against the machine's manual." in said(CuttingPanel(water="dry"))
     assert "manual" not in said(CuttingPanel(water="wet"))
