@@ -22,12 +22,13 @@ from lablib.pictures.window import Box, Window, add_axes
 
 _ACROSS_PX, _UP_PX, _KEY_PX, _GAP_PX = 360.0, 291.0, 58.0, 8.0
 _HEAD_PX, _LINE_PX, _WORDS_LINES, _WORDS_WIDE = 12.0, 16.0, 2, 54
-PX_PER_MM = 5.2
+# A finished lens, and a blank before its cut, which is drawn whole [shown px/mm].
+PX_PER_MM, UNCUT_PX_PER_MM = 5.2, 2.9
 _KEY_ROWS_PX = (36.0, 14.0)
 
 
 class SignsPicture(KeptPicture):
-    """Two rows of two lenses, all at one scale."""
+    """Two rows of two lenses, all at one scale: before the cut at a smaller one."""
 
     width_px = 720
     height_px = 640
@@ -41,7 +42,7 @@ class SignsPicture(KeptPicture):
             axes.set_axis_off()
             axes.add_patch(Rectangle((0, 0), 1, 1, **style))
             write_still(self, (x + KEY_WORDS_PX, y), words, color=QUIET_INK)
-        ScaleBar(self.lenses[0].window, 664.0, _KEY_ROWS_PX[1]).update()
+        self.scale = ScaleBar(self.lenses[0].window, 664.0, _KEY_ROWS_PX[1])
 
     def update(self, data: SignsView) -> None:
         """Draw four lenses.
@@ -50,6 +51,7 @@ class SignsPicture(KeptPicture):
         """
         for shown, lens in zip(self.lenses, data.lenses, strict=True):
             shown.update(lens, is_cut=data.is_cut)
+        self.scale.update()
 
 
 def _box(number: int) -> Box:
@@ -77,6 +79,7 @@ class _Place:
         self.figures = moving_words(picture, axes, (left, bottom + _HEAD_PX), color=INK)
 
     def update(self, lens: SignedLens, *, is_cut: bool) -> None:
+        self.window.set_scale(PX_PER_MM if is_cut else UNCUT_PX_PER_MM)
         self.lens.update(lens.seen)
         written = wrap(lens.words, _WORDS_WIDE) + [""] * _WORDS_LINES
         for label, words in zip(self.words, written, strict=False):

@@ -25,13 +25,15 @@ from lablib.pictures.palette import (
     Look,
 )
 from lablib.pictures.turned_lens_data import PROGRESSIVE, SeenLens, written_turn
-from lablib.pictures.window import Box, Window, place
+from lablib.pictures.window import Box, Spot, Window, place
 
 LENS_LINE = Look(colour=OKABE_ITO["blue"], dashes="solid", width_pt=2.2)
 BLOCK_LINE = Look(colour=QUIET_INK, dashes=(0, (8, 3, 1.5, 3)), width_pt=1.2)
 ORDERED = Look(colour=INK, dashes=(0, (3, 2)), width_pt=0.9)
 # The block's line reaches beyond every finished lens, the arc of the turn lies just outside the block.
 _BLOCK_LINE_MM, _ARC_MM, _ARC_POINTS = 30.0, 14.5, 41
+# Every so many points of a rim words keep off it.
+_RIM_EVERY = 5
 # Heat grows with the distance from the axis: the patch is a ring, so wide against its radius.
 _PATCH_WIDTH = 0.55
 _BESIDE_PX, _HALF_MARK_PX = 9.0, 6.0
@@ -163,12 +165,28 @@ class TurnedLens:
             spots += [(x + across, y + side * 3.0, across, side) for across in (1, -1)]
             place(self.turn, written_turn(lens.line_deg), spots, inside=box, taken=taken, drawn=drawn)
         if self.short.get_visible():
-            x, y = self.window.px(lens.short_at.real, lens.short_at.imag)
-            side, up = np.sign(lens.short_at.real), np.sign(lens.short_at.imag)
-            spots = [
-                (x + side * _BESIDE_PX, y + up * _BESIDE_PX, *way) for way in ((side, up), (side, 0), (0, up))
-            ]
-            place(self.short, f"{lens.short_mm:.1f} mm short", spots, inside=box, taken=taken)
+            drawn += [one for ring in (lens.rim, lens.ordered) for one in self._along(ring)]
+            words = f"{lens.short_mm:.1f} mm short"
+            place(self.short, words, self._spots_beside(lens), inside=box, taken=taken, drawn=drawn)
+
+    def _along(self, ring: np.ndarray) -> list[Box]:
+        points = np.append(ring[::_RIM_EVERY], ring[:1])
+        return boxes_along(self.window, np.column_stack([points.real, points.imag]))
+
+    def _spots_beside(self, lens: SeenLens) -> list[Spot]:
+        """Where words on what is missing may stand: beyond it, else above or below that end of the lens."""
+        left, bottom, right, top = self.window.box_px
+        x, y = self.window.px(lens.short_at.real, lens.short_at.imag)
+        side, up = np.sign(lens.short_at.real) or 1.0, np.sign(lens.short_at.imag) or 1.0
+        beside = [
+            (x + side * _BESIDE_PX, y + up * _BESIDE_PX, *way) for way in ((side, up), (side, 0), (0, up))
+        ]
+        end, high = self.window.px(side * np.abs(lens.ordered.real).max(), np.abs(lens.ordered.imag).max())
+        low = self.window.px(0.0, 0.0)[1] * 2.0 - high
+        ends = [(end, high, -side, 1), (end, low, -side, -1)]
+        corner = right if side > 0.0 else left
+        corners = [(corner, top, -side, -1), (corner, bottom, -side, 1)]
+        return beside + ends[:: int(up)] + corners[:: int(up)]
 
 
 def _edge(look: Look) -> dict[str, object]:

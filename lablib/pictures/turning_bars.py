@@ -15,7 +15,7 @@ from lablib.pictures.turning_data import TurningView
 from lablib.pictures.window import Box, add_axes, place, shown_px
 
 # Few tops, so that a scale hardly ever changes; each parts well at this many ticks [degrees].
-TOPS_DEG = (4.0, 20.0, 60.0, 200.0, 600.0, 2000.0, 8000.0, 24000.0)
+TOPS_DEG = (4.0, 20.0, 60.0, 200.0, 600.0, 2000.0, 4000.0, 8000.0, 24000.0)
 BEGINS = Look(colour=OKABE_ITO["vermilion"], mark="v")
 _TICKS = 5
 # How much of its place a bar fills, and how far below the axis a turn is numbered.

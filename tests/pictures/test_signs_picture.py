@@ -1,7 +1,11 @@
 """The picture of four lenses side by side, by what it holds."""
 
+import numpy as np
 import pytest
+from matplotlib.path import Path
+from matplotlib.transforms import Bbox
 from picture_words import require_apart_and_inside, texts_of
+from turned_lenses import points_of
 
 from lablib.panels.signs_panel import SignsPanel
 from lablib.pictures.signs import SignsPicture
@@ -51,8 +55,43 @@ def test_before_the_cut_no_sign_no_margin_and_no_figure_is_written(picture):
         assert place.margin.get_text() == place.figures.get_text() == ""
 
 
-def test_all_four_are_drawn_at_one_scale(picture):
-    assert len({place.window.px_per_mm for place in picture.lenses}) == 1
+def test_all_four_are_drawn_at_one_scale_before_the_cut_at_a_smaller_one(picture):
+    scales = []
+    for change in CHANGES:
+        picture.update(PANEL.at(change=change))
+        scales.append({place.window.px_per_mm for place in picture.lenses})
+
+    assert all(len(scale) == 1 for scale in scales)
+    assert min(scales[0]) < min(scales[1])
+    assert all(scale == scales[1] for scale in scales[1:])
+
+
+@pytest.mark.parametrize("change", CHANGES)
+def test_each_lens_lies_whole_in_its_place(picture, change: str):
+    picture.update(PANEL.at(change=change))
+
+    for place in picture.lenses:
+        left, low, right, high = place.window.box_px
+        rim = [place.window.px(point.real, point.imag) for point in points_of(place.lens.rim)]
+        assert all(left < x < right and low < y < high for x, y in rim)
+
+
+@pytest.mark.parametrize("change", CHANGES)
+def test_what_is_short_is_written_off_the_lens_on_its_side(picture, change: str):
+    data = PANEL.at(change=change)
+    picture.update(data)
+    picture.png()
+    for place, lens in zip(picture.lenses, data.lenses, strict=True):
+        label = place.lens.short
+        if not label.get_visible():
+            continue
+        box = label.get_window_extent(picture.figure.canvas.get_renderer())
+        ordered = place.lens.ordered
+        assert not Path(ordered.get_transform().transform(ordered.get_xy())).intersects_bbox(
+            Bbox(box.extents.reshape(2, 2)), filled=True
+        )
+        middle = place.window.px(0.0, 0.0)[0]
+        assert np.sign(label.get_position()[0] - middle) == np.sign(lens.seen.short_at.real)
 
 
 def test_a_long_job_is_written_in_two_lines(picture):
