@@ -135,6 +135,17 @@ def on_a_line_deg(by_deg: float) -> float:
     return _HALF_TURN_DEG / 2.0 - (_HALF_TURN_DEG / 2.0 - turn) % _HALF_TURN_DEG
 
 
+def turned_to_deg(by_deg: float) -> float:
+    """Return where a lens stands that has turned, above -180 and up to 180 [degrees].
+
+    by_deg: in all, whole turns among it [degrees].
+
+    Raises LabError for a turn that is not a number.
+    """
+    turn = require_finite("turn", by_deg, unit="degrees")
+    return _HALF_TURN_DEG - (_HALF_TURN_DEG - turn) % (2.0 * _HALF_TURN_DEG)
+
+
 def where_turned_to(x_mm: float, y_mm: float, by_deg: float) -> tuple[float, float]:
     """Return where a point of the lens lies once the lens has turned about the chuck axis [mm].
 

@@ -8,6 +8,7 @@ from functools import cache
 
 from lablib.datafile import read_table
 from lablib.errors import require_between
+from lablib.inspection.marks import on_a_line_deg
 
 BEFORE, SLIP, RIM, MACHINE, NONE = "before", "slip", "rim", "machine", "none"
 _LARGEST_DEG = 90.0
@@ -84,7 +85,7 @@ class Readings:
 
 def _difference(one_deg: float, other_deg: float) -> float:
     """How far one axis lies from another: a cylinder comes back upon itself in half a turn."""
-    return round(90.0 - (90.0 - one_deg + other_deg) % 180.0, _DECIMALS)
+    return round(on_a_line_deg(one_deg - other_deg), _DECIMALS)
 
 
 def shares_deg(readings: Readings) -> dict[str, float]:

@@ -25,7 +25,8 @@ class SignsPanel(Panel):
     draws = SignsPicture
     note = (
         "Invented lenses, simulated. Which lens turns, and what it then shows, can be learned from them; how "
-        "many degrees it turns cannot be foretold. A crib is done on another hold."
+        "many degrees it turns cannot be foretold. Whole turns leave no mark: the line shows only where a "
+        "lens came to rest. A crib is done on another hold."
     )
     controls = (Choice(name="change", label="Change one thing", options=tuple(_CHANGES), value=NOT_CUT),)
 

@@ -14,7 +14,7 @@ from lablib.panels.job_panel import JobPanel
 from lablib.panels.job_ticket import NO, NOT_CRIBBED_MM, YES
 from lablib.panels.panel import NOT_KNOWN, Panel, Values
 from lablib.panels.specs import Choice, Slider
-from lablib.pictures.turned_lens_data import DESIGNS, usual_marks
+from lablib.pictures.turned_lens_data import DESIGNS, turn_figure, usual_marks
 from lablib.pictures.turning import TurningPicture
 from lablib.pictures.turning_data import TurningView, turning_view
 
@@ -35,7 +35,8 @@ class TurningPanel(Panel):
     draws = TurningPicture
     note = (
         "An invented lens, simulated. That there is trouble, of which kind, and the ranking of jobs can be "
-        "learned from it; how many degrees a lens turns cannot be foretold. A crib is done on another hold."
+        "learned from it; how many degrees a lens turns cannot be foretold. Whole turns leave no mark: the "
+        "line shows only where a lens came to rest. A crib is done on another hold."
     )
     controls = (
         Slider(name="turn", label="Turn shown", unit="", low=0, high=MOST_TURNS, step=1, value=0, **_SEEN),
@@ -73,8 +74,8 @@ class TurningPanel(Panel):
         """
         ran = data.ran
         return [
-            ("Turned so far", _degrees(data.turned_deg), "degrees"),
-            ("In this turn", _degrees(data.in_turn_deg), "degrees"),
+            ("Turned so far", turn_figure(data.turned_deg), "degrees"),
+            ("In this turn", turn_figure(data.in_turn_deg), "degrees"),
             ("Margin", f"{ran.result.margin:.2f}", "of the cut"),
             ("Turns planned", f"{ran.planned_turns}", ""),
             ("Sliding begins", *_beginning(data)),
@@ -156,11 +157,6 @@ def _beginning(data: TurningView) -> tuple[str, str]:
     return ("nowhere", "") if data.is_over else ("not so far", "")
 
 
-def _degrees(turned: float) -> str:
-    """A turn in the table: of hundreds of degrees no decimal means anything."""
-    return f"{turned:.1f}" if turned < 99.95 else f"{turned:.0f}"
-
-
 def _so_far(data: TurningView) -> str:
     if not data.at:
         return "Before the first turn the lens's line lies along the block's."
@@ -168,8 +164,8 @@ def _so_far(data: TurningView) -> str:
     if begins is None or begins.turn > data.at:
         return f"After turn {data.at} the lens has not turned on its block."
     return (
-        f"After turn {data.at} the lens has turned {_degrees(data.turned_deg)} degrees on its block, "
-        f"{_degrees(data.in_turn_deg)} of them in this turn; it first slid in turn {begins.turn}, "
+        f"After turn {data.at} the lens has turned {turn_figure(data.turned_deg)} degrees on its block, "
+        f"{turn_figure(data.in_turn_deg)} of them in this turn; it first slid in turn {begins.turn}, "
         f"{where(begins.angle_deg, Eye.RIGHT)}."
     )
 

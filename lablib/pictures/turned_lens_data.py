@@ -11,6 +11,7 @@ from lablib.bench.geometry import angles_rad
 from lablib.bench.signs import BURNT_PATCH
 from lablib.bench.slipping import Simulation
 from lablib.errors import require_one_of
+from lablib.inspection.marks import turned_to_deg
 from lablib.job.eye_sheet import EyeSheet
 from lablib.optics.progressive import (
     FITTING_CROSS,
@@ -109,21 +110,21 @@ def _lag_deg(ran: Simulation, turn: int) -> float:
     return float(ran.lag_deg[turn - 1, -1]) if turn else 0.0
 
 
-def turned_to_deg(by_deg: float) -> float:
-    """Return where a lens stands that has turned, above -180 and up to 180 [degrees].
-
-    by_deg: in all, whole turns among it [degrees].
-    """
-    return 180.0 - (180.0 - by_deg) % 360.0
-
-
-def written_turn(by_deg: float) -> str:
-    """Return a turn as a drawing writes it: from 10 degrees on without decimals, which no one can foretell.
+def turn_figure(by_deg: float) -> str:
+    """Return the figure of a turn: from 10 degrees on without decimals, which no one can foretell.
 
     by_deg: the turn, its sign left out [degrees].
     """
     size = abs(by_deg)
-    return f"{size:.1f}°" if size < 9.95 else f"{size:.0f}°"
+    return f"{size:.1f}" if size < 9.95 else f"{size:.0f}"
+
+
+def written_turn(by_deg: float) -> str:
+    """Return a turn as a drawing writes it.
+
+    by_deg: the turn, its sign left out [degrees].
+    """
+    return f"{turn_figure(by_deg)}°"
 
 
 def usual_marks(design: str, *, centre: complex = 0j, nasal_sign: int = 1) -> Marks:

@@ -29,7 +29,7 @@ def test_a_lens_turns_step_by_step_and_one_change_saves_some_of_four(
         )
         press(page, early.get_by_role("slider"), "ArrowRight", 3)
         expect(early.get_by_role("status").first).to_contain_text(
-            "After turn 4 the lens has turned 14.3 degrees"
+            "After turn 4 the lens has turned 14 degrees"
         )
         outputs = page.locator(f"{SHOWN} .jp-OutputArea-output")
         four = outputs.filter(has=page.get_by_role("combobox", name="Change one thing"))

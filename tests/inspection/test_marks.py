@@ -20,6 +20,7 @@ from lablib.inspection.marks import (
     small_angle_deg,
     top_apart_mm,
     turn_deg,
+    turned_to_deg,
     where_turned_to,
 )
 from lablib.inspection.marks_workings import (
@@ -108,11 +109,21 @@ def test_marks_that_cannot_be():
         read_turn(1.0, within_mm=2.0)
     with pytest.raises(LabError, match="turn inf is not a finite number: give a number in degrees"):
         on_a_line_deg(math.inf)
+    with pytest.raises(LabError, match="turn nan is not a finite number: give a number in degrees"):
+        turned_to_deg(math.nan)
 
 
 @pytest.mark.parametrize(("turn", "shown"), [(0, 0), (14, 14), (90, 90), (91, -89), (180, 0), (1406, -34)])
 def test_a_line_comes_back_upon_itself(turn: float, shown: float):
     assert on_a_line_deg(turn) == shown
+
+
+@pytest.mark.parametrize(
+    ("turned", "stands"),
+    [(0, 0), (14.3, 14.3), (180, 180), (190, -170), (359, -1), (1404, -36), (720, 0)],
+)
+def test_whole_turns_are_taken_off(turned: float, stands: float):
+    assert turned_to_deg(turned) == pytest.approx(stands)
 
 
 @given(x=st.floats(-30, 30), y=st.floats(-30, 30), turn=st.floats(-720, 720))

@@ -86,8 +86,10 @@ def test_a_turn_tells_how_far_the_lens_has_turned_by_then():
     assert said(panel).startswith(f"After turn 2 the lens has turned {data.turned_deg:.1f} degrees")
 
 
-def test_of_hundreds_of_degrees_no_decimals_are_told():
+def test_a_turn_is_told_as_the_drawing_writes_it():
     assert rows(TurningPanel(turn=60, **GLAZED))["Turned so far"] == "1404 degrees"
+    assert rows(TurningPanel(turn=60))["Turned so far"] == "14 degrees"
+    assert "has turned 14 degrees on its block, 0.0 of them in this turn" in said(TurningPanel(turn=60))
 
 
 def test_the_sentence_ends_with_all_signs():

@@ -6,6 +6,7 @@ from picture_words import require_apart_and_inside, smallest_px
 from turned_lenses import BUMPED, BURNT, HOLDS, LINE_OFF, NAMES, line_of, points_of, seen
 
 from lablib.errors import LabError
+from lablib.inspection.marks import turned_to_deg
 from lablib.job.spoiled import spoiled
 from lablib.optics.progressive import FITTING_CROSS, NASAL_ENGRAVING
 from lablib.pictures.kept import KeptPicture
@@ -16,7 +17,6 @@ from lablib.pictures.turned_lens_data import (
     PROGRESSIVE,
     SINGLE_VISION,
     marks_of,
-    turned_to_deg,
     usual_marks,
     written_turn,
 )
@@ -51,22 +51,6 @@ def drawn(request, picture):
 
 def direction_deg(ends: np.ndarray) -> float:
     return float(np.degrees(np.angle(ends[-1] - ends[0])))
-
-
-@pytest.mark.parametrize(
-    ("turned", "stands"),
-    [
-        (0.0, 0.0),
-        (14.3, 14.3),
-        (180.0, 180.0),
-        (190.0, -170.0),
-        (359.0, -1.0),
-        (1404.0, -36.0),
-        (720.0, 0.0),
-    ],
-)
-def test_whole_turns_are_taken_off(turned, stands):
-    assert turned_to_deg(turned) == pytest.approx(stands)
 
 
 @pytest.mark.parametrize(

@@ -6,6 +6,7 @@ import numpy as np
 
 from lablib.bench.geometry import angles_rad
 from lablib.bench.signs import BURNT_PATCH
+from lablib.inspection.marks import turned_to_deg
 from lablib.job.eye_sheet import EyeSheet
 from lablib.job.spoiled import spoiled
 from lablib.job.ticket import Ticket
@@ -35,7 +36,7 @@ def drawing_of(name: str) -> Drawing:
             "finished_y_mm": finished[1],
             "ordered_x_mm": ordered[0],
             "ordered_y_mm": ordered[1],
-            "line_deg": _turned_deg(ran.slip_deg),
+            "line_deg": turned_to_deg(round(ran.slip_deg)),
             "design": sheet.order.lens.design,
             "burnt": int(BURNT_PATCH in ran.signs),
             "block": sheet.ticket.blocking.block,
@@ -48,11 +49,6 @@ def _row(radius_mm: np.ndarray) -> tuple[tuple[float, ...], tuple[float, ...]]:
     radius, angle = radius_mm[::_EVERY], angles_rad(radius_mm.size)[::_EVERY]
     across, up = radius * np.cos(angle), radius * np.sin(angle)
     return tuple((np.round(across, 2) + 0.0).tolist()), tuple((np.round(up, 2) + 0.0).tolist())
-
-
-def _turned_deg(slip_deg: float) -> float:
-    """Return where the lens came to rest, in whole degrees above -180 and up to 180."""
-    return 180.0 - (180.0 - round(slip_deg)) % 360.0
 
 
 def setup_sentences(sheet: EyeSheet) -> tuple[str, ...]:
