@@ -3,6 +3,7 @@
 import pytest
 from made_questions import SEEDS, answered, questions
 
+from lablib.bench.machine import Bench
 from lablib.bench.signs import BUMPED_OUTLINE, BURNT_PATCH, LINE_OFF_LEVEL, NONE
 from lablib.datafile import read_table, require_grade
 from lablib.inspection.wrong_axis import BEFORE, MACHINE, RIM, SLIP
@@ -232,6 +233,29 @@ def test_clamp_force_and_home_treatments_are_never_right():
     never = {key for key, one in against_slip().items() if one.belongs}
     assert {"clamp", "spray", "try"} <= never
     assert {"film", "crib", "wipe"} <= set(against_slip()) - never
+
+
+def test_what_is_told_of_wheel_oil_and_block_is_what_the_bench_has():
+    assert "two and a half times" in against_slip()["dress"].reason
+    assert Bench().wheels["glazed"] == 2.5
+    last_hint = questions("which-cause")[0].hints[-1]
+    assert "a used one asks 1.4 times the force, a loaded one 1.8 times, a glazed one 2.5 times" in last_hint
+    # Oil leaves about half of what holds, and a half-eye about six tenths of what a round block does.
+    for name, cure, share in (("bumped", "clean-lens", 0.5), ("half-eye-block", "round-block", 0.6)):
+        before, after = (spoiled(name, change).cut.holding.front_nmm for change in ("", cure))
+        assert before / after == pytest.approx(share, abs=0.05)
+    # Half the bite asks about half the torque.
+    assert spoiled("line-off", "smaller-bites").cut.margin == pytest.approx(
+        2.0 * spoiled("line-off").cut.margin, rel=0.1
+    )
+
+
+def test_a_verdict_stands_before_each_reason():
+    solution = questions("never-against-slip")[0].solution.words
+    verdicts = {text.split(": ", 1)[1].split(". ")[0] for text in solution[:-1]}
+    assert verdicts == {"never", "this helps"}
+    sphere = questions("turned-sphere")[0].solution.words
+    assert {text.split(": ", 1)[1].split(". ")[0] for text in sphere[:-1]} == {"yes", "no"}
 
 
 def test_what_is_told_says_where_it_comes_from():

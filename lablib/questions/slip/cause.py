@@ -6,6 +6,7 @@ from functools import cache
 from types import MappingProxyType
 
 from lablib.bench.gains import gain
+from lablib.bench.machine import Bench
 from lablib.job.spoiled import changes, does_something, spoiled, spoiled_names
 from lablib.questions.slip.picking import PickMaker
 from lablib.questions.slip.pictured import drawing_of, setup_sentences
@@ -126,13 +127,18 @@ class WhichCause(PickMaker[CauseCase]):
         """Return where to look."""
         return (
             "Cross out first what was in order.",
-            "Of what is left, what does each multiply the margin by? Oil leaves about half of what holds; a "
-            "used wheel asks 1.4 times the force, a loaded one 1.8 times, a glazed one 2.5 times.",
+            "Of what is left, what does each multiply the margin by? Oil leaves about half of what holds; "
+            f"against a sharp wheel a used one asks {_force('used')} times the force, a loaded one "
+            f"{_force('loaded')} times, a glazed one {_force('glazed')} times.",
         )
 
     def drawing(self, case: CauseCase) -> Drawing:
         """Return the lens as it stood on its block."""
         return drawing_of(case.name)
+
+
+def _force(wheel: str) -> str:
+    return plain(Bench().wheels[wheel], 1)
 
 
 @cache

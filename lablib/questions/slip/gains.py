@@ -1,4 +1,4 @@
-"""What two remedies do together, and what a turned cylinder leaves over, as questions."""
+"""What two remedies do together, as a question."""
 
 from collections.abc import Set
 from dataclasses import dataclass
@@ -31,10 +31,10 @@ _MARGINS = Slip(
     "is the gain, the new margin over the old.",
 )
 # What raises the hold, and what lowers the torque, with the range of gains that occur.
-_HOLDS = (("a film", 1.3, 1.9), ("a lens wiped clean", 1.2, 2.1), ("a fresh pad", 1.1, 1.4))
+_HOLDS = (("a film", 1.3, 1.9), ("wiping the lens", 1.2, 2.1), ("a fresh pad", 1.1, 1.4))
 _TURNS = (
     ("cribbing on another hold", 1.6, 2.9),
-    ("a dressed wheel", 1.4, 2.5),
+    ("dressing the wheel", 1.4, 2.5),
     ("bites half as deep", 1.7, 2.0),
 )
 

@@ -106,9 +106,9 @@ class CutMargin(Maker[TurnsCase]):
     def prompt(self, case: TurnsCase) -> tuple[str, ...]:
         """Return where the torques come from, and what is asked."""
         return (
-            "An invented cut has three turns. At the worst place of each the panel shows what holds the "
-            "lens under the wheel, sideways load counted, and what turns it, peaks counted. It also shows "
-            "what would hold with no sideways load.",
+            "An invented cut has three turns. For the worst place of each the table has what holds the lens "
+            "under the wheel, sideways load counted, and what turns it, peaks counted. It also has what "
+            "would hold with no sideways load.",
             "What is the margin of this cut? Give a number without a unit, to 0.01.",
         )
 

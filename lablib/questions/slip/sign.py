@@ -129,13 +129,13 @@ class WhichSign(_OfALens):
         """Return in which order to look."""
         return (
             "Look at three things, one after the other: the line, the rim, the coat.",
-            "Of the three, heat takes the most turning, then a short rim, then a line.",
+            "Of the three, a rubbed coat takes the most turning, then a short rim, then a line.",
         )
 
 
 def _measured(case: SignCase) -> str:
     ran = spoiled(case.name).simulation
-    if not ran.signs:
+    if ran.begins is None:
         return f"In the simulation it never slid: its margin was {ran.result.margin:.1f}."
     short = f"short by {ran.shortfall_mm:.1f} mm" if BUMPED_OUTLINE in ran.signs else "nowhere short"
     return (
@@ -149,7 +149,7 @@ _WHEN = "what later turns can still put right"
 _THEN = {
     LINE_OFF_LEVEL: "It turned while stock was left all round, and later turns trued the outline.",
     BUMPED_OUTLINE: "It turned when part of the rim was cut to shape: turned away, that part is too small.",
-    BURNT_PATCH: "It went round on its block, turn after turn, until the faces were hot.",
+    BURNT_PATCH: "It went round on its block, turn after turn, until pad and coat were rubbed.",
 }
 _LEADS = MappingProxyType(
     {
@@ -168,8 +168,8 @@ _LEADS = MappingProxyType(
         ("heat", BURNT_PATCH): Slip(
             name="heat-from-little-turning",
             step=_WHEN,
-            words="You said that the faces ran hot. A coat that was rubbed turn after turn shows a patch: "
-            "this one is sound.",
+            words="You said that it went round turn after turn. A coat that was rubbed so long shows a "
+            "patch: this one is sound.",
         ),
         ("hot", LINE_OFF_LEVEL): Slip(
             name="patch-left-out-for-the-line",

@@ -129,10 +129,10 @@ class _Several(Maker[ToldCase]):
         """Return nothing: each pick is seen by itself."""
         return ()
 
-    def _reasons(self, case: ToldCase) -> tuple[str, ...]:
-        """Return each with its reason, those that belong there first."""
+    def _reasons(self, case: ToldCase, *, belongs: str, other: str) -> tuple[str, ...]:
+        """Return each with a verdict and its reason, those that belong there first."""
         ordered = sorted(case.offered, key=lambda one: not one.belongs)
-        return tuple(f"{one.words}: {'yes' if one.belongs else 'no'}. {one.reason}" for one in ordered)
+        return tuple(f"{one.words}: {belongs if one.belongs else other}. {one.reason}" for one in ordered)
 
 
 class TurnedSphere(_Several):
@@ -157,7 +157,7 @@ class TurnedSphere(_Several):
         """Return each with its reason."""
         return Solution(
             words=(
-                *self._reasons(case),
+                *self._reasons(case, belongs="yes", other="no"),
                 "There is no axis limit for a lens with no cylinder, and still the turn is not harmless.",
             )
         )
@@ -193,10 +193,7 @@ class NeverAgainstSlip(_Several):
         """Return each with its reason."""
         return Solution(
             words=(
-                *(
-                    text.replace(": yes.", ": never.").replace(": no.", ": this helps.")
-                    for text in self._reasons(case)
-                ),
+                *self._reasons(case, belongs="never", other="this helps"),
                 "This is common practice; the makers of lens, pad and machine have the last word.",
             )
         )
