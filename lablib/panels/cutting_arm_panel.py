@@ -93,10 +93,10 @@ class ArmPanel(Panel):
         return [
             ("Distance to contact", f"{data.distance_mm:.2f}", "mm"),
             ("Distance to tangent, h", f"{data.support_mm:.2f}", "mm"),
-            ("Its slope, h'", f"{data.slope_mm:+.2f}", "mm"),
+            ("Its slope, h'", _signed(data.slope_mm), "mm"),
             ("Angle of the bite", f"{data.bite_deg:.2f}", "degrees"),
             ("Tangential arm", f"{data.arm_tangential_mm:.2f}", "mm"),
-            ("Normal arm", f"{data.arm_normal_mm:+.2f}", "mm"),
+            ("Normal arm", _signed(data.arm_normal_mm), "mm"),
         ]
 
     def sentence(self, data: ArmSheet) -> str:
@@ -112,6 +112,12 @@ class ArmPanel(Panel):
             f"The contact is {data.distance_mm:.1f} mm from the chuck axis; the tangential force pulls on an "
             f"arm of {data.arm_tangential_mm:.1f} mm; {normal}."
         )
+
+
+def _signed(arm_mm: float) -> str:
+    """A length with its sign; nothing has none."""
+    text = f"{arm_mm:+.2f}"
+    return text if text.strip("+-0.") else "0.00"
 
 
 def _here(touch: Touch, normal: complex, wheel_mm: float) -> dict[str, object]:

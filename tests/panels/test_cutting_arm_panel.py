@@ -52,6 +52,7 @@ def test_at_the_ends_of_the_oval_arm_and_distance_are_one():
     shown = rows(ArmPanel(direction_deg=90))
 
     assert shown["Distance to contact"] == shown["Tangential arm"] == "18.00 mm"
+    assert shown["Normal arm"] == "0.00 mm"
     assert said(ArmPanel(direction_deg=90)).endswith("the normal force passes through the chuck axis.")
 
 
