@@ -1,14 +1,15 @@
 """The line through break-loose readings as workings: what rises with the force, and what sticks."""
 
+import math
 from dataclasses import dataclass
 from functools import cached_property
 
 from lablib.bench.contact import Annulus, r_eff_mm
-from lablib.bench.cutting_workings import PI
 from lablib.bench.grip_fit import BreakLoose, GripFit, fit_grip
 from lablib.working import Term, Working
 
 _EACH = 2
+_PI = Term(symbol="pi", value=math.pi, digits=6, meaning="circle number")
 _DISC = "a round joint that slips all over (derived)"
 
 
@@ -123,7 +124,7 @@ def shear_workings(readings: ReadingsOnALine) -> tuple[Working, Working, Working
         what="W of a round block",
         symbol="W",
         formula="pi * D^3 / 12",
-        terms=(PI, across_term(readings)),
+        terms=(_PI, across_term(readings)),
         value=readings.contact.w_mm3,
         unit="mm3",
         digits=1,

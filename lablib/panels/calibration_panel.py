@@ -84,11 +84,11 @@ class CalibrationPanel(Panel):
         Choice(
             name="origin",
             label="Line through the origin",
-            options=("hidden", "shown"),
-            value="hidden",
+            options=("no", "yes"),
+            value="no",
             **_LINE,
         ),
-        Choice(name="behind", label="What is behind", options=("hidden", "shown"), value="hidden", **_LINE),
+        Choice(name="behind", label="What is behind", options=("no", "yes"), value="no", **_LINE),
     )
 
     def __init__(
@@ -116,7 +116,7 @@ class CalibrationPanel(Panel):
         Raises LabError where the readings are no ground for a line, with the reason.
         """
         fit = fit_grip(_as_read(self._readings(values), values["torque"]), _ROUND)
-        shown = values["origin"] == "shown"
+        shown = values["origin"] == "yes"
         low, high = fit.forces_n
         tried, whole = np.linspace(low, high, _STEPS), np.array([0.0, low, high])
         away, middle = band_nmm(fit, tried), line_nmm(fit, tried)
@@ -226,7 +226,7 @@ def _zero_line(friction: float, high_n: float) -> np.ndarray:
 
 def _behind(values: Values) -> np.ndarray:
     """What the model of the invented lens holds at every force; nothing where it is hidden or not known."""
-    if values["behind"] != "shown" or values["readings"] != INVENTED:
+    if values["behind"] != "yes" or values["readings"] != INVENTED:
         return _NONE
     forces = np.linspace(0.0, MOST_N, _STEPS)
     torques = [held_nmm(values["coat"], force, _ROUND, Bench()) for force in forces]

@@ -7,6 +7,7 @@ from lablib.errors import LabError
 from lablib.questions import (
     bench_stack,
     blocking,
+    calibration,
     cutting,
     edges,
     layout,
@@ -41,6 +42,7 @@ _TOPICS = (
     cutting,
     slip,
     edges,
+    calibration,
 )
 MAKERS: Mapping[str, Maker] = MappingProxyType(
     {maker.name: maker for topic in _TOPICS for maker in topic.MAKERS}

@@ -72,7 +72,7 @@ def test_what_is_no_ground_for_a_line_is_refused_with_the_reason(start: dict, wo
 
 
 def test_the_usual_mistakes_show():
-    origin, sliding = CalibrationPanel(origin="shown"), CalibrationPanel(torque="sliding")
+    origin, sliding = CalibrationPanel(origin="yes"), CalibrationPanel(torque="sliding")
     assert rows(origin)["mu through the origin"] == "0.265"
     assert "taken for friction" in said(origin)
     assert rows(CalibrationPanel())["mu through the origin"] == NOT_KNOWN
@@ -85,8 +85,8 @@ def test_an_interval_that_reaches_below_0_says_nothing_of_its_lower_end():
 
 
 def test_what_is_behind_is_known_of_invented_readings_alone(own):
-    assert len(CalibrationPanel().at(behind="shown").behind)
-    assert not len(own.at(behind="shown").behind)
+    assert len(CalibrationPanel().at(behind="yes").behind)
+    assert not len(own.at(behind="yes").behind)
 
 
 def test_own_readings_are_fitted_as_they_are_typed(own):
@@ -118,7 +118,7 @@ def test_a_profile_is_saved_from_own_readings_and_can_be_read(own, tmp_path):
     assert found.measured["coat.slick.pad_friction"].value == pytest.approx(0.22)
     assert found.measured["coat.slick.pad_shear_factor"].readings == 8
     own._own.save.click()
-    assert "is there already and was left as it was" in own._own.status.value
+    assert "is there already and was left as it is" in own._own.status.value
 
 
 @pytest.mark.parametrize(

@@ -10,10 +10,10 @@ from lablib.pictures.calibration import MOST_N, TOPS_NM, CalibrationPicture
 PANEL = CalibrationPanel()
 EXTREMES = {
     "start": {},
-    "core": {"coat": "coated", "origin": "shown", "behind": "shown"},
+    "core": {"coat": "coated", "origin": "yes", "behind": "yes"},
     "low": {"coat": "uncoated", "greatest_n": 80},
     "scattered": {"scatter": 30, "times": 12, "coat": "uncoated"},
-    "none": {"scatter": 0, "behind": "shown"},
+    "none": {"scatter": 0, "behind": "yes"},
 }
 
 
@@ -67,7 +67,7 @@ def test_what_is_hidden_is_not_drawn(picture):
     picture.update(PANEL.at())
     assert not len(picture.zero_line.get_xdata())
     assert not len(picture.behind.get_xdata())
-    picture.update(PANEL.at(origin="shown", behind="shown"))
+    picture.update(PANEL.at(origin="yes", behind="yes"))
     assert picture.zero_line.get_ydata()[0] == 0.0
     assert len(picture.behind.get_xdata()) > 2
 
