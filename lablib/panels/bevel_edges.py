@@ -26,7 +26,7 @@ _BLANK_MM = 80.0
 # Where the panel's hole is drilled, from the outline to its middle [mm].
 HOLE_IN_MM = 3.0
 # So much of the lens is drawn inside the outline [mm].
-_DRAWN_MM, _POINTS = 40.0, 101
+_DRAWN_MM, _POINTS = 11.0, 56
 FIRST = "first that holds"
 WAYS = {
     "following the front": "front",

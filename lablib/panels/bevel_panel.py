@@ -17,7 +17,7 @@ from lablib.panels.bevel_edges import (
     edge_sheet,
 )
 from lablib.panels.lens_panel import LensPanel
-from lablib.panels.panel import NOT_KNOWN, Panel, Values
+from lablib.panels.panel import Panel, Values
 from lablib.panels.specs import Choice, Slider
 from lablib.pictures.bevel import BevelPicture
 
@@ -41,7 +41,7 @@ class BevelPanel(Panel):
     )
     controls = (
         Slider(name="place_deg", label="Place", unit="degrees", low=0, high=360, step=5, value=180, **_LOOK),
-        Choice(name="mounting", label="Held by", options=(BEVEL, GROOVE, HOLES), value=BEVEL, **_FRAME),
+        Choice(name="mounting", label="Mounting", options=(BEVEL, GROOVE, HOLES), value=BEVEL, **_FRAME),
         Choice(name="way", label="Bevel runs", options=(FIRST, *WAYS), value=FIRST, **_FRAME),
         Choice(name="rim", label="Rim", options=RIMS, value="metal", **_FRAME),
         _d("rim_curve_d", "Rim curve", _RIM.low, _RIM.high, _RIM.default, **_FRAME),
@@ -79,8 +79,7 @@ class BevelPanel(Panel):
             ("Edge here", f"{data.here(data.edge_mm):.2f}", "mm"),
             ("Thinnest edge", f"{data.edge_mm.min():.2f}", "mm"),
             ("Thickest edge", f"{data.edge_mm.max():.2f}", "mm"),
-            *_bevel_rows(data),
-            *_wall_rows(data),
+            *_ROWS[data.mounting](data),
         ]
 
     def sentence(self, data: EdgeSheet) -> str:
@@ -88,36 +87,35 @@ class BevelPanel(Panel):
 
         data: from `compute`.
         """
-        words = {BEVEL: _bevel_words, GROOVE: _groove_words, HOLES: _hole_words}[data.mounting](data)
+        words = _WORDS[data.mounting](data)
         return f"{words[0].upper()}{words[1:]}."
 
 
 def _bevel_rows(data: EdgeSheet) -> list[tuple[str, str, str]]:
-    labels = ("Least beside the tip", "Bevel wanders", "Bevel's own curve", "Rim would bend", "Rim gives")
-    if data.shown is None:
-        return [(label, NOT_KNOWN, "") for label in labels]
     line, shown = data.shown.line, data.shown
-    figures = (
-        (f"{line.least_side_mm:.2f}", f"mm, needs {data.limit_mm:g}"),
-        (f"{line.wander_mm:.2f}", "mm"),
-        (f"{line.curve_d:.1f}", "D"),
-        (f"{shown.departs_mm:.2f}", "mm"),
-        (f"{shown.give_mm:g}", "mm"),
-    )
-    return [(label, *figure) for label, figure in zip(labels, figures, strict=True)]
+    return [
+        ("Least beside the tip", f"{line.least_side_mm:.2f}", f"mm, needs {data.limit_mm:g}"),
+        ("Bevel wanders", f"{line.wander_mm:.2f}", "mm"),
+        ("Curve of the bevel", f"{line.curve_d:.1f}", "D"),
+        ("Rim would bend", f"{shown.departs_mm:.2f}", "mm"),
+        ("Rim gives", f"{shown.give_mm:g}", "mm"),
+    ]
 
 
-def _wall_rows(data: EdgeSheet) -> list[tuple[str, str, str]]:
-    wall = hole = left = (NOT_KNOWN, "")
-    if data.groove is not None:
-        wall = (f"{data.groove.least_wall_mm:.2f}", f"mm, needs {edge_default('groove_wall_mm'):g}")
-    if data.hole is not None:
-        hole = (f"{data.hole.thickness_mm:.2f}", f"mm, needs {edge_default('hole_edge_mm'):g}")
-        left = (
-            f"{data.hole.wall_mm(data.edge.radius_mm):.2f}",
-            f"mm, needs {edge_default('hole_wall_mm'):g}",
-        )
-    return [("Least groove wall", *wall), ("Thick at the hole", *hole), ("Hole to the outline", *left)]
+def _groove_rows(data: EdgeSheet) -> list[tuple[str, str, str]]:
+    needed = edge_default("groove_wall_mm")
+    return [
+        ("Groove", f"{data.across.groove_mm:g}", "mm wide"),
+        ("Least groove wall", f"{data.groove.least_wall_mm:.2f}", f"mm, needs {needed:g}"),
+    ]
+
+
+def _hole_rows(data: EdgeSheet) -> list[tuple[str, str, str]]:
+    wall = data.hole.wall_mm(data.edge.radius_mm)
+    return [
+        ("Thickness at the hole", f"{data.hole.thickness_mm:.2f}", f"mm, needs {data.limit_mm:g}"),
+        ("Hole to the outline", f"{wall:.2f}", f"mm, needs {edge_default('hole_wall_mm'):g}"),
+    ]
 
 
 def _bevel_words(data: EdgeSheet) -> str:
@@ -141,6 +139,10 @@ def _hole_words(data: EdgeSheet) -> str:
         return f"no hole here: {'; '.join(faults)}"
     thick = data.hole.thickness_mm
     return (
-        f"a hole may be drilled here, where the lens is {thick:.2f} mm thick. {data.care.material.words}: "
-        f"{data.care.holes_words}"
+        f"a hole may be drilled here, where the lens is {thick:.2f} mm thick ({data.care.material.words}: "
+        f"{data.care.holes_words})"
     )
+
+
+_ROWS = {BEVEL: _bevel_rows, GROOVE: _groove_rows, HOLES: _hole_rows}
+_WORDS = {BEVEL: _bevel_words, GROOVE: _groove_words, HOLES: _hole_words}

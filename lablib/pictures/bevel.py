@@ -8,7 +8,7 @@ from lablib.pictures.kept import KeptPicture
 
 _PLOT = (44.0, 330.0, 700.0, 528.0)
 _SECTION = (8.0, 8.0, 712.0, 276.0)
-_ACROSS_PX = 400.0
+_ACROSS_PX = 372.0
 _WORDS_X, _WORDS_Y, _LINE_PX = 520.0, 236.0, 20.0
 _KEY = (
     (44.0, 562.0, TIP, "tip of the bevel, middle of the groove"),
@@ -28,7 +28,7 @@ class BevelPicture(KeptPicture):
         """Add both drawings, their headings and the key."""
         write_still(self, (10, 584), "The edge unrolled: front at 0, depth behind it [mm]", size=HEADING_PT)
         write_still(
-            self, (10, 290), "Cut across at the place shown: front up, rim at the right", size=HEADING_PT
+            self, (10, 290), "Cut across at the place shown: front up, outwards to the right", size=HEADING_PT
         )
         self.round = BevelRound(self, _PLOT)
         self.section = BevelSection(self, _SECTION, across_px=_ACROSS_PX)

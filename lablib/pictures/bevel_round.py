@@ -101,7 +101,10 @@ class BevelRound:
         x, y = self._px(float(data.round_deg[at]), float(depth))
         taken = [(x - 6, y - 6, x + 6, y + 6)]
         spots = [(x + 9, y + 9, 1, 1), (x - 9, y + 9, -1, 1), (x + 9, y - 9, 1, -1), (x - 9, y - 9, -1, -1)]
-        place(self.least_words, f"least {room[at]:.2f}", spots, inside=self.box_px, taken=taken)
+        words = f"least {room[at]:.2f}"
+        if data.mounting == "groove":
+            words = f"wall {room[at] - data.across.groove_mm / 2.0:.2f}"
+        place(self.least_words, words, spots, inside=self.box_px, taken=taken)
 
     def _px(self, angle_deg: float, depth_mm: float) -> tuple[float, float]:
         left, bottom, right, top = self.box_px

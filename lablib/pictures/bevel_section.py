@@ -13,7 +13,7 @@ from lablib.pictures.window import Box, Window
 
 _SCALES = (32.0, 24.0, 18.0, 14.0, 11.0, 8.0)
 # Between the upper rim of the window and the front at the outline, and below the back [shown px].
-_HEAD_PX, _FOOT_PX = 84.0, 24.0
+_HEAD_PX, _FOOT_PX, _MARGIN_PX = 96.0, 20.0, 6.0
 # Half the height of a rim and how far it reaches outwards from the bottom of its groove, as it is drawn [mm].
 _RIMS_MM = {"metal": (1.1, 0.9), "plastic": (1.9, 2.2)}
 
@@ -49,8 +49,10 @@ class BevelSection:
         """
         across = data.across
         _, bottom, _, top = self.window.box_px
-        deep = float(max(across.back_mm.max(), across.edge_mm))
-        self.window.set_scale(step_down(_SCALES, (top - bottom - _HEAD_PX - _FOOT_PX) / deep))
+        # The front rises inwards, the back lies deepest at the edge of a minus lens or inside a flat one.
+        above, below = max(-float(across.front_mm.min()), 0.1), float(across.back_mm.max())
+        fits = min((_HEAD_PX - _MARGIN_PX) / above, (top - bottom - _HEAD_PX - _FOOT_PX) / below)
+        self.window.set_scale(step_down(_SCALES, fits))
         edge = self._edge(data)
         # A chamfer or a bevel takes the corner: there both surfaces end at what is left of it.
         front = _up_to(across, across.front_mm, edge[0])

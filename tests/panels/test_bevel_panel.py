@@ -89,13 +89,12 @@ def test_a_hole_needs_a_tough_material_and_thickness_where_it_is():
     assert "mm thick there and a hole needs 1.5 mm" in said(BevelPanel(**thin))
 
 
-def test_numbers_of_another_mounting_are_not_shown():
-    for mounting, unknown in (
-        ("bevel", "Thick at the hole"),
-        ("groove", "Rim gives"),
-        ("holes", "Rim gives"),
-    ):
-        assert rows(BevelPanel(mounting=mounting))[unknown] == "–"
+def test_each_mounting_has_its_own_numbers():
+    shown = {name: rows(BevelPanel(mounting=name)) for name in ("bevel", "groove", "holes")}
+    assert shown["bevel"]["Rim gives"] == "0.5 mm"
+    assert shown["groove"]["Groove"] == "0.6 mm wide"
+    assert shown["holes"]["Hole to the outline"] == "2.30 mm, needs 1.5"
+    assert set(shown["groove"]) & set(shown["holes"]) == {"Edge here", "Thinnest edge", "Thickest edge"}
 
 
 def test_the_cut_across_is_as_thick_as_the_edge_all_round():
