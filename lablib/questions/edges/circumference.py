@@ -37,7 +37,7 @@ class SizeCase:
 
     change_mm: of the circumference, or of the width [mm].
     asks_width: whether the circumference is given and the width asked, or the other way round.
-    grows: whether the lens is cut larger, or smaller.
+    grows: whether the next lens is cut larger, or smaller.
     """
 
     change_mm: float
@@ -76,17 +76,17 @@ class SizeByCircumference(Maker[SizeCase]):
 
     def prompt(self, case: SizeCase) -> tuple[str, ...]:
         """Return what is asked."""
-        more, wider = ("larger", "wider") if case.grows else ("smaller", "narrower")
+        more, wider = ("longer", "wider") if case.grows else ("shorter", "narrower")
         if case.asks_width:
             return (
-                f"A lens of an invented job is measured round its edge. It has to become {more}: its "
-                f"circumference has to change by {case.change_mm:.2f} mm, the same off or on all round.",
-                f"By how much does it become {wider}? Give the change of its width in mm, to 0.01 mm.",
+                f"A lens of an invented job was measured round its edge. The next one has to come out "
+                f"{case.change_mm:.2f} mm {more} round, with the same change all round.",
+                f"By how much is the next one {wider}? Give the change of its width in mm, to 0.01 mm.",
             )
         return (
-            f"The size setting of an edger counts the width of a lens. For an invented job it is set "
-            f"{case.change_mm:.2f} mm {wider}.",
-            f"By how much does the circumference become {more}? Give the change in mm, to 0.01 mm.",
+            "The size setting of an edger counts the width of a lens. For the next lens of an invented job "
+            f"it is set {case.change_mm:.2f} mm {wider}.",
+            f"By how much does its circumference come out {more}? Give the change in mm, to 0.01 mm.",
         )
 
     def given(self, case: SizeCase) -> tuple[Term, ...]:
