@@ -131,16 +131,18 @@ class BlockOnLensPanel(Panel):
         ]
 
     def sentence(self, data: BlockOnLens) -> str:
-        """Return where the block stands, and how block and tip bear.
+        """Return where the block stands, how far the outline reaches from there, and how block and tip bear.
 
         data: what is shown.
         """
-        blocking, room = data.sheet.ticket.blocking, data.sheet.cut.block_clearance_mm
+        blocking, cut = data.sheet.ticket.blocking, data.sheet.cut
+        room = cut.block_clearance_mm
         stands = f"with {room:.1f} mm of room" if room > 0.0 else f"standing out by {-room:.1f} mm"
         return (
-            f"The {blocking.block} block stands at the {blocking.blocking_point}, {stands}; "
-            f"{gap_words(data)}; the pad bears on {100.0 * data.bearing.area:.0f} % of it, the tip on "
-            f"{100.0 * data.tip.pressed.contact_share:.0f} % of its face."
+            f"The {blocking.block} block stands at the {blocking.blocking_point}, {stands}; the outline "
+            f"reaches {cut.lens.outline_mm.max():.1f} mm, the back leans {cut.lens.faces.tilt_deg:.1f} "
+            f"degrees; {gap_words(data)}; the pad bears on {100.0 * data.bearing.area:.0f} %, the tip on "
+            f"{100.0 * data.tip.pressed.contact_share:.0f} %."
         )
 
 

@@ -93,6 +93,17 @@ def test_at_the_optical_centre_the_back_is_square_and_the_outline_reaches_farthe
     np.testing.assert_array_equal(centre.lens.outline_mm, cross.lens.outline_mm)
 
 
+def test_the_sentence_answers_where_to_block():
+    boxed, centre = (
+        said(BlockOnLensPanel(in_mm=5.0, blocking_point=point))
+        for point in ("boxed centre", "optical centre")
+    )
+
+    # 5 mm from the optical centre of -6.00 D: 3 prism dioptres, 1.72 degrees over 0.53, and a little more.
+    assert "reaches 25.2 mm, the back leans 3.3 degrees" in boxed
+    assert "reaches 30.1 mm, the back leans 0.0 degrees" in centre
+
+
 def test_a_steep_tip_turns_by_little_and_a_rigid_one_bears_on_one_side():
     stiff = {"tip_stiffness": "stiff", "block_curve_d": 2.0}
     near, steep, rigid = (
