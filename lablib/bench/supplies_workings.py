@@ -66,7 +66,7 @@ def ordering_terms(ordering: Ordering) -> tuple[Term, Term, Term]:
     """
     rows = (
         ("t_lead", ordering.lead_weeks, "from order to delivery"),
-        ("t_spare", ordering.spare_weeks, "kept spare"),
+        ("t_spare", ordering.spare_weeks, "covered by the spare"),
         ("t_shelf", ordering.shelf_weeks, "from delivery until it dries"),
     )
     lead, spare, shelf = (

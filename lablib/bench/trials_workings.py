@@ -1,4 +1,4 @@
-"""What counting spoiled lenses shows, as workings: pooled share, limits of a batch, what none in so many means."""
+"""What counting spoiled lenses shows, as workings: pooled share, limits of a batch, none in so many."""
 
 from lablib.bench.trials import CHART_SCATTERS, ShareChart, share_at_most
 from lablib.working import Term, Working

@@ -5,6 +5,7 @@ from types import MappingProxyType
 
 from lablib.errors import LabError
 from lablib.questions import (
+    bench_care,
     bench_stack,
     blocking,
     calibration,
@@ -42,6 +43,7 @@ _TOPICS = (
     cutting,
     slip,
     edges,
+    bench_care,
     calibration,
 )
 MAKERS: Mapping[str, Maker] = MappingProxyType(
