@@ -18,7 +18,7 @@ def bench_findings(sheet: EyeSheet) -> list[Finding]:
 
     sheet: the lens, worked.
     """
-    return [*edge_findings(sheet), *_cut_findings(sheet)]
+    return [*edge_findings(sheet, rim_curve_d=sheet.frame.rim_curve_d), *_cut_findings(sheet)]
 
 
 def _cut_findings(sheet: EyeSheet) -> list[Finding]:

@@ -1,5 +1,6 @@
 """The frame of a ticket file: by boxing numbers and an outline, or by a trace that lies beside the ticket."""
 
+from dataclasses import replace
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
 from lablib.errors import LabError
@@ -30,17 +31,18 @@ def read_frame(top: Fields, folder: Path | None) -> Frame | None:
 
 def _boxed(fields: Fields) -> Frame | None:
     numbers = {key: fields.number(key, required=True) for key in ("a_mm", "b_mm", "dbl_mm")}
-    kind, shape = fields.text("kind"), _shape(fields)
+    kind, shape, curve = fields.text("kind"), _shape(fields), fields.number("rim_curve_d")
     fields.take("trace")
     if None in numbers.values() or shape is None:
         return None
     with fields.noting():
-        return Frame(**numbers, shape=shape, kind=kind)
+        return Frame(**numbers, shape=shape, kind=kind, rim_curve_d=curve)
     return None
 
 
 def _traced(fields: Fields, folder: Path | None) -> Frame | None:
     name, bridge, kind = fields.text("trace"), fields.number("dbl_mm"), fields.text("kind")
+    curve = fields.number("rim_curve_d")
     both = [key for key in _TRACED if key in fields]
     for key in _TRACED:
         fields.take(key)
@@ -49,7 +51,7 @@ def _traced(fields: Fields, folder: Path | None) -> Frame | None:
     if both or name is None:
         return None
     with fields.noting():
-        return traced_frame(_traces(name, folder), dbl_mm=bridge, kind=kind)
+        return replace(traced_frame(_traces(name, folder), dbl_mm=bridge, kind=kind), rim_curve_d=curve)
     return None
 
 

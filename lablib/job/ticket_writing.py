@@ -45,13 +45,15 @@ def _frame(frame: Frame) -> dict:
             raise LabError(
                 "the traces of this frame are in no file: write them to one, and read them from it"
             )
-        return {"trace": frame.traces.file, "dbl_mm": frame.dbl_mm, "kind": frame.kind}
+        named = {"trace": frame.traces.file, "dbl_mm": frame.dbl_mm, "kind": frame.kind}
+        return named | {"rim_curve_d": frame.rim_curve_d}
     return {
         "a_mm": frame.a_mm,
         "b_mm": frame.b_mm,
         "dbl_mm": frame.dbl_mm,
         "outline": _outline(frame.shape),
         "kind": frame.kind,
+        "rim_curve_d": frame.rim_curve_d,
     }
 
 

@@ -167,6 +167,7 @@ class Frame:
     dbl_mm: distance between the lenses [mm].
     shape: how the outline fills the box.
     kind: "plastic", "metal", "grooved" or "drilled"; None where it is not said.
+    rim_curve_d: how the rims are bowed, as a lens curve for index 1.530 [D]; None where it was not taken.
     traces: of the rims, where they were traced; then they give the outlines, A and B, and shape counts for
         nothing. `frame_traces.traced_frame` makes such a frame.
 
@@ -179,11 +180,13 @@ class Frame:
     dbl_mm: float
     shape: OutlineShape = OutlineShape()
     kind: str | None = None
+    rim_curve_d: float | None = None
     traces: "FrameTraces | None" = None
 
     def __post_init__(self) -> None:
-        for name in ("a_mm", "b_mm", "dbl_mm"):
-            require_in_limits(name, getattr(self, name), name)
+        sizes = {"a_mm": self.a_mm, "b_mm": self.b_mm, "dbl_mm": self.dbl_mm}
+        for name, value in (sizes | {"rim_curve_d": self.rim_curve_d or 0.0}).items():
+            require_in_limits(name, value, name)
         if self.traces is not None and (self.a_mm, self.b_mm) != (self.traces.a_mm, self.traces.b_mm):
             raise LabError(
                 f"frame {self.a_mm:g} x {self.b_mm:g} mm was traced as {self.traces.a_mm:g} x "

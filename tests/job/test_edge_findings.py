@@ -86,6 +86,15 @@ def test_a_wrapped_rim_is_told_from_a_flat_one():
     assert "take a front nearer the rim's curve of 9 D, or an edge thicker by" in found.text
 
 
+def test_a_ticket_may_say_how_its_rims_are_bowed():
+    order = {"sphere_d": -1.0, "monocular_pd_mm": 32.0}
+    lens = LENS | {"centre_thickness_mm": 1.5}
+    for curve, found in ((4.5, 0), (9.0, 1)):
+        frame = FRAME | {"kind": "metal", "rim_curve_d": curve}
+        job = work(ticket(frame=frame, right=order, left=None, lens=lens))
+        assert [one.name for one in job.findings].count("no-bevel-holds") == found
+
+
 def test_the_sheet_of_a_job_carries_them():
     job = work(ticket(frame=FRAME | {"kind": "drilled"}))
     assert [one.name for one in job.findings].count("not-fit-for-holes") == 2

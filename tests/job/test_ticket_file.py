@@ -27,6 +27,7 @@ a_mm = 54.0
 b_mm = 38
 dbl_mm = 17.0
 kind = "grooved"
+rim_curve_d = 5.5
 outline = { family = "superellipse", exponent = 3.2 }
 
 [wearer]
@@ -95,6 +96,7 @@ def test_every_key_of_the_format_is_read(every_key: Ticket):
     assert (every_key.number, every_key.note) == ("T-101", "as last year")
     assert (every_key.frame.a_mm, every_key.frame.b_mm, every_key.frame.kind) == (54.0, 38.0, "grooved")
     assert every_key.frame.shape.lower_nasal == 3.2
+    assert every_key.frame.rim_curve_d == 5.5
     assert every_key.wearer.tested_vertex_distance_mm == 13.0
     assert right.prescription == Prescription(sphere_d=-6.25, cylinder_d=-2.75, axis_deg=20)
     assert right.prism == (
@@ -191,6 +193,10 @@ RIGHT = {"sphere_d": -2.0, "monocular_pd_mm": 32.0}
             {"frame": FRAME | {"outline": {"family": "panto", "exponent": 2}}},
             "[frame] outline = {'family': 'panto', 'exponent': 2}: give family = a name of the table, or "
             'family = "superellipse" with an exponent',
+        ),
+        (
+            {"frame": FRAME | {"rim_curve_d": 12.0}},
+            "[frame] rim_curve_d 12 is out of range: give from 0 to 10 D",
         ),
         (
             {"frame": FRAME | {"kind": "wood"}},
@@ -436,6 +442,7 @@ _places = st.sampled_from(
         ("frame", "a_mm"),
         ("frame", "outline"),
         ("frame", "kind"),
+        ("frame", "rim_curve_d"),
         ("right", "sphere_d"),
         ("right", "cylinder_d"),
         ("right", "axis_deg"),
