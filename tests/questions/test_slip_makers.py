@@ -10,6 +10,7 @@ from lablib.inspection.wrong_axis import BEFORE, MACHINE, RIM, SLIP
 from lablib.job.spoiled import changes, spoiled, spoiled_names
 from lablib.optics.prescription import Prescription
 from lablib.optics.segment import segment
+from lablib.pictures.asked_spoiled import SpoiledLens
 from lablib.questions import slip
 from lablib.questions.slip.chance import ChanceCase
 from lablib.questions.slip.gains import GainsCase
@@ -72,6 +73,7 @@ def test_the_chance_asked_lies_between_two_that_are_told():
         (("half-the-distance",), 4.0),
         (("millimetres-for-degrees",), 1.2),
         (("slope-in-per-cent",), 3.5),
+        (("radians-for-degrees",), 0.04),
     ],
 )
 def test_marks_that_rise_by_1_2_mm(slips: tuple[str, ...], turn: float):
@@ -155,6 +157,13 @@ def test_a_drawing_holds_what_was_simulated(name: str):
     )
     short = max(abs(order) - abs(done) for done, order in zip(finished, ordered, strict=True))
     assert short == pytest.approx(ran.shortfall_mm, abs=0.2)
+
+
+def test_drawing_and_solution_write_the_same_shortfall():
+    question = next(one for one in questions("which-sign") if one.drawing is drawing_of("burnt"))
+    (measured,) = (text for text in question.solution.words if "its rim is short by" in text)
+    case = SpoiledLens(**question.drawing.values)
+    assert f"short by {case.seen.short_mm:.1f} mm" in measured
 
 
 def test_every_sign_is_asked_about_and_looks_like_itself():

@@ -1,5 +1,6 @@
 """How far a lens turned, from two marks 34 mm apart and from the top of a segment, as questions."""
 
+import math
 from collections.abc import Set
 from dataclasses import dataclass
 
@@ -37,6 +38,12 @@ _PER_CENT = Slip(
     words="You gave the slope in per cent, the rise over the distance times 100. An angle in degrees is its "
     "arc sine.",
 )
+_RADIANS = Slip(
+    name="radians-for-degrees",
+    step="turning a rise into an angle",
+    words="You gave the ratio itself, or its arc sine in radians. Set the calculator to degrees, or multiply "
+    "radians by 57.3.",
+)
 _KIND = NumberAnswer(unit="degrees", tolerance=0.1, digits=1, also=("deg", "°"))
 
 
@@ -45,6 +52,8 @@ def _turned(rise_mm: float, apart_mm: float, slips: Set[str]) -> float:
     apart = apart_mm / 2.0 if _HALF.name in slips else apart_mm
     if _MILLIMETRES.name in slips:
         return rise_mm
+    if _RADIANS.name in slips:
+        return math.radians(turn_deg(rise_mm, apart_mm=apart))
     # The wrong step is arithmetic of its own.
     return 100.0 * rise_mm / apart if _PER_CENT.name in slips else turn_deg(rise_mm, apart_mm=apart)
 
@@ -71,7 +80,7 @@ class TurnFromMarks(Maker[MarksCase]):
     name = "turn-from-marks"
     lesson = "12"
     skill = "angle-from-marks"
-    slips = (_HALF, _MILLIMETRES, _PER_CENT)
+    slips = (_HALF, _MILLIMETRES, _PER_CENT, _RADIANS)
 
     def draw(self, draws: Draws) -> MarksCase:
         """Return two heights that differ."""
@@ -172,7 +181,7 @@ class SegmentTopTurned(Maker[TopCase]):
     name = "segment-top-turned"
     lesson = "12"
     skill = "angle-from-marks"
-    slips = (_WIDTH, _HALF, _MILLIMETRES, _PER_CENT)
+    slips = (_WIDTH, _HALF, _MILLIMETRES, _PER_CENT, _RADIANS)
 
     def draw(self, draws: Draws) -> TopCase:
         """Return a usual segment whose top lies askew."""

@@ -48,7 +48,7 @@ def _row(radius_mm: np.ndarray) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Return an outline as two rows of places from the chuck axis [mm]."""
     radius, angle = radius_mm[::_EVERY], angles_rad(radius_mm.size)[::_EVERY]
     across, up = radius * np.cos(angle), radius * np.sin(angle)
-    return tuple((np.round(across, 2) + 0.0).tolist()), tuple((np.round(up, 2) + 0.0).tolist())
+    return tuple((np.round(across, 3) + 0.0).tolist()), tuple((np.round(up, 3) + 0.0).tolist())
 
 
 def setup_sentences(sheet: EyeSheet) -> tuple[str, ...]:
