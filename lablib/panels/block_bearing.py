@@ -12,10 +12,10 @@ from lablib.bench.foundation import Pressed
 from lablib.bench.parameter import default
 from lablib.bench.tip_fit import TipFit, tip_stiffness_n_per_mm3
 from lablib.job.eye_sheet import EyeSheet
-from lablib.pictures.block_on_lens_data import BlockOnLens, FaceOnLens, SideView
+from lablib.pictures.block_on_lens_data import BlockOnLens, SideView
 
 # How far to either side of the chuck axis the side view reaches, and its places.
-HALF_VIEW_MM = 16.0
+_HALF_VIEW_MM = 16.0
 _PLACES = 129
 # Gap at points about the chuck axis, both coordinates in mm [mm].
 Gap = Callable[[np.ndarray, np.ndarray], np.ndarray]
@@ -63,9 +63,10 @@ def block_on_lens(sheet: EyeSheet) -> BlockOnLens:
         rim_gap_mm=rim_gap_mm(
             block_curve_d=cut.setup.block_curve_d, front_curve_d=front, away_mm=contact.half_width_mm
         ),
-        block=FaceOnLens(pressed=match.pressed_on, torque_share=match.bearing.turning),
-        tip=FaceOnLens(pressed=tip.pressed_on, torque_share=tip.torque_share),
+        block=match.pressed_on,
+        tip=tip.pressed_on,
         bearing=match.bearing,
+        tip_torque_share=tip.torque_share,
         view=_view(sheet, match.pressed_on, tip),
     )
 
@@ -73,7 +74,7 @@ def block_on_lens(sheet: EyeSheet) -> BlockOnLens:
 def _view(sheet: EyeSheet, pad: Pressed, tip: TipFit) -> SideView:
     """The level cut through the chuck axis, the front there at 0; the block sits square on it."""
     faces, setup = sheet.cut.lens.faces, sheet.cut.setup
-    x = np.linspace(-HALF_VIEW_MM, HALF_VIEW_MM, _PLACES)
+    x = np.linspace(-_HALF_VIEW_MM, _HALF_VIEW_MM, _PLACES)
     level = np.zeros_like(x)
     thickness = float(sheet.cut.lens.thickness_mm(np.array(0.0), np.array(0.0)))
     front, back = -faces.front_mm(x, level), -thickness - faces.back_mm(x, level)

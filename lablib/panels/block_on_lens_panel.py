@@ -112,7 +112,7 @@ class BlockOnLensPanel(Panel):
 
         data: what is shown.
         """
-        cut, tip = data.sheet.cut, data.tip.pressed
+        cut, tip = data.sheet.cut, data.tip
         return [
             ("Block clears", "yes" if cut.block_clears else "no", f"{cut.block_clearance_mm:.1f} mm of room"),
             ("Front holds", nm(cut.front_hold_nmm), f"N m, {cut.weakest_interface}"),
@@ -126,7 +126,7 @@ class BlockOnLensPanel(Panel):
             ("Lens bears", f"{cut.holding.clamp_cap_n:.0f}", "N clamped so"),
             ("Back at the tip", f"{cut.lens.faces.tilt_deg:.1f}", "degrees aslant"),
             ("Tip bears on", f"{100.0 * tip.contact_share:.0f}", "% of its face"),
-            ("Tip turns by", f"{100.0 * data.tip.torque_share:.0f}", "% of an even tip"),
+            ("Tip turns by", f"{100.0 * data.tip_torque_share:.0f}", "% of an even tip"),
             ("Peak under tip", f"{tip.peak_mpa:.1f}", f"MPa, mean {tip.mean_mpa:.1f}"),
         ]
 
@@ -142,7 +142,7 @@ class BlockOnLensPanel(Panel):
             f"The {blocking.block} block stands at the {blocking.blocking_point}, {stands}; the outline "
             f"reaches {cut.lens.outline_mm.max():.1f} mm, the back leans {cut.lens.faces.tilt_deg:.1f} "
             f"degrees; {gap_words(data)}; the pad bears on {100.0 * data.bearing.area:.0f} %, the tip on "
-            f"{100.0 * data.tip.pressed.contact_share:.0f} %."
+            f"{100.0 * data.tip.contact_share:.0f} %."
         )
 
 

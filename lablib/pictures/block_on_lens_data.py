@@ -10,18 +10,6 @@ from lablib.job.eye_sheet import EyeSheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class FaceOnLens:
-    """A face pressed on a lens.
-
-    pressed: its pressure, place by place.
-    torque_share: of what an even contact would carry, for a pad by what sticks, for a tip by friction.
-    """
-
-    pressed: Pressed
-    torque_share: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SideView:
     """The level cut through the chuck axis; heights from the front at that axis, upwards [mm].
 
@@ -50,8 +38,9 @@ class BlockOnLens:
     sheet: the lens, worked, with its cut.
     block_curve_d, front_curve_d: of block and lens front, for index 1.530 [D].
     rim_gap_mm: by which the two part between axis and rim; positive where the block is the steeper [mm].
-    block, tip: how the two faces bear.
+    block, tip: how the two faces bear, place by place.
     bearing: what is left of the front joints' even contact.
+    tip_torque_share: of the friction torque of an even contact, what the tip carries.
     view: the cut that is drawn.
     """
 
@@ -59,7 +48,8 @@ class BlockOnLens:
     block_curve_d: float
     front_curve_d: float
     rim_gap_mm: float
-    block: FaceOnLens
-    tip: FaceOnLens
+    block: Pressed
+    tip: Pressed
     bearing: Bearing
+    tip_torque_share: float
     view: SideView

@@ -3,7 +3,7 @@
 import numpy as np
 from matplotlib.patches import Ellipse as EllipsePatch
 
-from lablib.pictures.block_on_lens_data import FaceOnLens
+from lablib.bench.foundation import Pressed
 from lablib.pictures.captions import moving_words
 from lablib.pictures.kept import KeptPicture
 from lablib.pictures.palette import INK, OKABE_ITO, QUIET_INK, Look
@@ -40,12 +40,11 @@ class BearingMap:
         self.words = moving_words(picture, axes, ((left + right) / 2.0, top + 8.0), **middle)
         self.share = moving_words(picture, axes, ((left + right) / 2.0, box_px[1] - 6.0), **middle)
 
-    def update(self, face: FaceOnLens) -> None:
+    def update(self, on: Pressed) -> None:
         """Draw where a face bears.
 
-        face: which, pressed on.
+        on: the face, pressed on.
         """
-        on = face.pressed
         shape, picked = on.face.shape, picked_places(on.pressure_mpa.size)
         pressure = on.pressure_mpa[picked]
         self.rim.set(width=2.0 * shape.half_width_mm, height=2.0 * shape.half_height_mm)

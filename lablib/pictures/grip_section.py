@@ -33,7 +33,7 @@ _TIP_HALF_MM = 9.0
 _STANDS_OFF = 9.0
 _SOIL_MARKS = {"clean": 0, "fingerprint": 5, "oily": 15}
 _ACROSS = np.linspace(-1.0, 1.0, 31)
-LEFT_WORDS_X = 6.0
+_LEFT_WORDS_X = 6.0
 
 
 class GripSection:
@@ -108,7 +108,7 @@ class GripSection:
         )
         for label, (words, y) in zip(self.names, named, strict=True):
             label.set_text("" if y is None else words)
-            label.set_position((LEFT_WORDS_X, _LENS if y is None else y))
+            label.set_position((_LEFT_WORDS_X, _LENS if y is None else y))
 
     def _draw_front(self, grip: Grip) -> None:
         _set(self.upper, _SHAFT_HALF, _BLOCK, _TOP)

@@ -107,12 +107,12 @@ def test_the_sentence_answers_where_to_block():
 def test_a_steep_tip_turns_by_little_and_a_rigid_one_bears_on_one_side():
     stiff = {"tip_stiffness": "stiff", "block_curve_d": 2.0}
     near, steep, rigid = (
-        PANEL.at(**stiff, **one).tip for one in ({}, {"tip_face_mm": 40.0}, {"tip_mount": RIGID})
+        PANEL.at(**stiff, **one) for one in ({}, {"tip_face_mm": 40.0}, {"tip_mount": RIGID})
     )
 
-    assert steep.torque_share < 0.5 < near.torque_share
-    side = rigid.pressed.pressure_mpa @ rigid.pressed.face.x_mm / rigid.pressed.pressure_mpa.sum()
-    level = near.pressed.pressure_mpa @ near.pressed.face.x_mm / near.pressed.pressure_mpa.sum()
+    assert steep.tip_torque_share < 0.5 < near.tip_torque_share
+    side = rigid.tip.pressure_mpa @ rigid.tip.face.x_mm / rigid.tip.pressure_mpa.sum()
+    level = near.tip.pressure_mpa @ near.tip.face.x_mm / near.tip.pressure_mpa.sum()
     assert abs(level) < 0.01 < 1.0 < abs(side)
 
 
@@ -131,8 +131,7 @@ def test_a_steep_tip_turns_by_little_and_a_rigid_one_bears_on_one_side():
 def test_the_side_view_agrees_with_the_pressures(start):
     """Where pressure is, the face is squeezed in; where none is, it stands off."""
     data = PANEL.at(**start)
-    for face, off in ((data.block, data.view.block_off_mm), (data.tip, data.view.tip_off_mm)):
-        on = face.pressed
+    for on, off in ((data.block, data.view.block_off_mm), (data.tip, data.view.tip_off_mm)):
         level = np.abs(on.face.y_mm) < 0.4
         drawn = np.interp(on.face.x_mm[level], data.view.along_mm, off)
         bears = on.pressure_mpa[level] > 0.0

@@ -118,15 +118,15 @@ def test_maps_show_every_place_once_and_say_what_bears(drawn):
     picture, data = drawn
     for bearing, face, name in ((picture.pad_map, data.block, "pad"), (picture.tip_map, data.tip, "tip")):
         lifted, bears, hard = (mark.get_xydata() for mark in bearing.marks)
-        shown = face.pressed.pressure_mpa[picked_places(face.pressed.pressure_mpa.size)]
+        shown = face.pressure_mpa[picked_places(face.pressure_mpa.size)]
         assert len(lifted) == np.sum(shown <= 0.0)
-        assert len(hard) == np.sum(shown >= 2.0 * face.pressed.mean_mpa)
+        assert len(hard) == np.sum(shown >= 2.0 * face.mean_mpa)
         assert len(lifted) + len(bears) + len(hard) == shown.size
-        assert f"{name}: bears on {100.0 * face.pressed.contact_share:.0f} %" in texts_of(picture)
+        assert f"{name}: bears on {100.0 * face.contact_share:.0f} %" in texts_of(picture)
 
 
 def test_the_places_that_are_drawn_lie_evenly(picture):
-    data = PANEL.at().block.pressed
+    data = PANEL.at().block
     x, y = (part[picked_places(data.pressure_mpa.size)] for part in (data.face.x_mm, data.face.y_mm))
     quarters = [np.sum((x > 0) == right) for right in (True, False)] + [np.sum(y > 0), np.sum(y < 0)]
     assert max(quarters) - min(quarters) < 0.05 * x.size
