@@ -88,23 +88,46 @@ def _outline_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "what", metavar="TICKET.toml|TRACE", help="ticket or frame trace; a bare word names a demo ticket"
     )
+    _paper_arguments(parser)
+
+
+def _paper_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--out", metavar="FILE.pdf", type=Path, required=True, help="a PDF file that is not there"
     )
     parser.add_argument("--page", choices=("a4", "letter"), default="a4", help="paper, lying on its side")
 
 
+def _require_pdf(file: Path) -> None:
+    if file.suffix.lower() != ".pdf":
+        raise LabError(f"{file} does not end in .pdf: give the name of a PDF file")
+
+
 def _outline(arguments: argparse.Namespace) -> int:
     from lablib.pictures.outline_case import read_case
     from lablib.pictures.outline_sheet import outline_pdf
 
-    if arguments.out.suffix.lower() != ".pdf":
-        raise LabError(f"{arguments.out} does not end in .pdf: give the name of a PDF file")
+    _require_pdf(arguments.out)
     places.write_new(arguments.out, outline_pdf(read_case(arguments.what), page=arguments.page))
     print(
         f"Written to {arguments.out}. Print it at 100 %, then measure its line of 100 mm before the outlines "
         "are trusted."
     )
+    return 0
+
+
+def _signoff_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("lesson", metavar="LESSON", help="its number (15)")
+    _paper_arguments(parser)
+
+
+def _signoff(arguments: argparse.Namespace) -> int:
+    from lablib.job.signoff import bench_tasks
+    from lablib.pictures.signoff_sheet import signoff_pdf
+
+    _require_pdf(arguments.out)
+    places.write_new(arguments.out, signoff_pdf(bench_tasks(arguments.lesson), page=arguments.page))
+    print(f"Written to {arguments.out}. Print it; whoever saw the work signs it.")
     return 0
 
 
@@ -140,6 +163,7 @@ SUBCOMMANDS: tuple[Subcommand, ...] = (
     ("open", "open a lesson in the browser, in a copy of your own", _open_arguments, _open),
     ("job", "work a ticket and print its job sheet", _job_arguments, _job),
     ("outline", "write both outlines of a frame at true size, to print", _outline_arguments, _outline),
+    ("signoff", "write a lesson's sign-off sheet for the bench, to print", _signoff_arguments, _signoff),
     ("record", "tell what the learner has answered; export or import it", _record_arguments, _record),
 )
 
