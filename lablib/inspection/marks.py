@@ -1,4 +1,4 @@
-"""How far a lens turned on its block, and how far it crept, read from its marks.
+"""How far a lens turned on its block, read from its marks.
 
 A turn counts anticlockwise, as the drawing is seen. The rise of two marks is how much higher the one at the
 observer's right lies than the one at the left. Marks are read before the block comes off: afterwards nothing
@@ -85,11 +85,6 @@ class TurnReading:
         """How far it may be off, at most [degrees]."""
         return max(self.high_deg - self.turn_deg, self.turn_deg - self.low_deg)
 
-    @property
-    def may_be_level(self) -> bool:
-        """Whether the marks may be level all the same."""
-        return self.low_deg <= 0.0 <= self.high_deg
-
 
 def read_turn(
     rise_mm: float, *, apart_mm: float = MARKS_APART_MM, within_mm: float = RISE_WITHIN_MM
@@ -157,31 +152,3 @@ def where_turned_to(x_mm: float, y_mm: float, by_deg: float) -> tuple[float, flo
     turn = math.radians(require_finite("turn", by_deg, unit="degrees"))
     turned = point * complex(math.cos(turn), math.sin(turn))
     return turned.real, turned.imag
-
-
-def moved_mm(away_mm: float, by_deg: float) -> float:
-    """Return how far a point moves when the lens turns about the chuck axis [mm].
-
-    away_mm: of the point from the chuck axis [mm]; by_deg: the turn [degrees].
-
-    Raises LabError for what is not a number.
-    """
-    half = math.radians(require_finite("turn", by_deg, unit="degrees")) / 2.0
-    return abs(2.0 * require_finite("distance", away_mm, unit="mm") * math.sin(half))
-
-
-def crept_mm(
-    *, before: tuple[float, float], found: tuple[float, float], by_deg: float
-) -> tuple[float, float]:
-    """Return how far the lens crept sideways on its block: what the turn does not explain [mm].
-
-    before, found: the optical centre, or another mark, from the chuck axis, before the cut and after [mm].
-    by_deg: how far the lens turned [degrees].
-
-    Raises LabError for what is not a number.
-    """
-    x, y = where_turned_to(*before, by_deg)
-    return (
-        require_finite("x found", found[0], unit="mm") - x,
-        require_finite("y found", found[1], unit="mm") - y,
-    )

@@ -1,4 +1,4 @@
-"""A turn read from marks as workings to follow by hand: the turn, its doubt, what moves with it.
+"""A turn read from marks as workings to follow by hand: the turn and its doubt.
 
 Every value is the numeric function's; only the steps are written here.
 """
@@ -8,7 +8,6 @@ import math
 from lablib.inspection.marks import (
     MARKS_APART_MM,
     RISE_WITHIN_MM,
-    moved_mm,
     read_turn,
     small_angle_deg,
     top_apart_mm,
@@ -127,27 +126,6 @@ def top_apart_working(*, width_mm: float, centre_below_top_mm: float) -> Working
             ),
         ),
         value=top_apart_mm(width_mm=width_mm, centre_below_top_mm=centre_below_top_mm),
-        unit="mm",
-        digits=2,
-    )
-
-
-def moved_working(away_mm: float, by_deg: float) -> Working:
-    """Return how far a point moves when the lens turns, worked.
-
-    away_mm: from the chuck axis [mm], to a tenth at most; by_deg: the turn [degrees], to a tenth at most.
-
-    Raises LabError for what is not a number.
-    """
-    return Working(
-        what="how far the point moves: the chord of the turn",
-        symbol="moved",
-        formula="abs(2 * a * sin(turn / 2))",
-        terms=(
-            Term(symbol="a", value=away_mm, unit="mm", digits=1, meaning="of the point from the chuck axis"),
-            Term(symbol="turn", value=by_deg, unit="degrees", digits=1, meaning="how far the lens turned"),
-        ),
-        value=moved_mm(away_mm, by_deg),
         unit="mm",
         digits=2,
     )

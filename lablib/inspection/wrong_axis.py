@@ -120,11 +120,3 @@ def suspects(readings: Readings) -> tuple[Cause, ...]:
         found |= {BEFORE: abs(readings.loose_deg), SLIP: abs(readings.loose_deg)}
     names = sorted(found, key=lambda name: -found[name]) or [NONE]
     return tuple(causes()[name] for name in names)
-
-
-def is_settled(readings: Readings) -> bool:
-    """Return whether the readings leave no two causes for one share: the mark was read, or nothing is off.
-
-    readings: of one lens.
-    """
-    return readings.mark_deg is not None or readings.is_alike or abs(readings.loose_deg) <= level_deg()

@@ -42,14 +42,12 @@ class SpoiledJob:
 
     name: its stable name; words: what it is and how it was set up, in a few words.
     wrong: what should not have been done, or was left undone, in words; empty where nothing was wrong.
-    faults: names of the changes that undo what was wrong, where one of them does.
     ticket: its ticket, with one eye.
     """
 
     name: str
     words: str
     wrong: tuple[str, ...]
-    faults: tuple[str, ...]
     ticket: Ticket
 
 
@@ -87,7 +85,6 @@ def spoiled_job(name: str) -> SpoiledJob:
         name=name,
         words=row["words"],
         wrong=tuple(row["wrong"]),
-        faults=tuple(row["faults"]),
         ticket=ticket_from(_table()["usual"] | {"number": number} | row["ticket"]),
     )
 
@@ -144,15 +141,3 @@ def cures(name: str) -> tuple[str, ...]:
     Raises LabError with the names there are.
     """
     return tuple(change for change in changes() if does_something(name, change) and holds(name, change))
-
-
-def useless(name: str) -> tuple[str, ...]:
-    """Return the single changes by which a practice lens shows a sign all the same.
-
-    name: of `spoiled_names`.
-
-    Raises LabError with the names there are.
-
-    A change that makes no difference, such as to clean a clean lens, is among them where the lens shows one.
-    """
-    return tuple(change for change in changes() if spoiled(name, change).simulation.signs)

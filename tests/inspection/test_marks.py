@@ -1,7 +1,6 @@
-"""A turn read from marks: the closed forms, the trade's example, what a segment's top tells, what creeps."""
+"""A turn read from marks: the closed forms, the trade's example, what a segment's top tells."""
 
 import math
-from itertools import pairwise
 
 import pytest
 from evaluation import assert_comes_out
@@ -12,8 +11,6 @@ from lablib.errors import LabError
 from lablib.inspection.marks import (
     MARKS_APART_MM,
     RISE_WITHIN_MM,
-    crept_mm,
-    moved_mm,
     on_a_line_deg,
     read_turn,
     rise_mm,
@@ -25,7 +22,6 @@ from lablib.inspection.marks import (
 )
 from lablib.inspection.marks_workings import (
     doubt_workings,
-    moved_working,
     small_angle_working,
     top_apart_working,
     turn_working,
@@ -66,9 +62,6 @@ def test_a_reading_has_a_doubt():
         turn_deg(1.2 + RISE_WITHIN_MM),
     )
     assert reading.doubt_deg == pytest.approx(0.42, abs=0.005)
-    assert not reading.may_be_level
-    assert read_turn(-0.25).may_be_level
-    assert read_turn(0.2).may_be_level
     # Marks that lie closer tell less.
     assert read_turn(1.2, apart_mm=26.0).doubt_deg > reading.doubt_deg
 
@@ -126,29 +119,6 @@ def test_whole_turns_are_taken_off(turned: float, stands: float):
     assert turned_to_deg(turned) == pytest.approx(stands)
 
 
-@given(x=st.floats(-30, 30), y=st.floats(-30, 30), turn=st.floats(-720, 720))
-def test_how_far_a_point_moves(x: float, y: float, turn: float):
-    turned = where_turned_to(x, y, turn)
-    assert math.hypot(turned[0] - x, turned[1] - y) == pytest.approx(
-        moved_mm(math.hypot(x, y), turn), abs=1e-9
-    )
-
-
-def test_the_middle_of_the_block_stays_and_the_rim_moves_most():
-    far = [moved_mm(away, 14.0) for away in (0.0, 2.0, 10.0, 25.0)]
-    assert far[0] == 0.0
-    assert all(less < more for less, more in pairwise(far))
-    # 14 degrees, as arc length: 25 x 0.2443 = 6.11 mm; its chord is a little less.
-    assert far[-1] == pytest.approx(6.09, abs=0.005)
-
-
-def test_creep_is_what_the_turn_does_not_explain():
-    turned = where_turned_to(2.0, 0.0, 14.0)
-    assert crept_mm(before=(2.0, 0.0), found=turned, by_deg=14.0) == pytest.approx((0.0, 0.0), abs=1e-12)
-    found = (turned[0] + 0.4, turned[1] - 0.1)
-    assert crept_mm(before=(2.0, 0.0), found=found, by_deg=14.0) == pytest.approx((0.4, -0.1))
-
-
 @given(rise=st.integers(-300, 300), apart=st.sampled_from([34.0, 30.0, 26.0, 20.0]))
 def test_workings_come_out(rise: int, apart: float):
     millimetres = rise / 100
@@ -156,7 +126,6 @@ def test_workings_come_out(rise: int, apart: float):
         turn_working(millimetres, apart_mm=apart),
         small_angle_working(millimetres, apart_mm=apart),
         *doubt_workings(millimetres, apart_mm=apart),
-        moved_working(apart, millimetres * 10.0),
     ):
         assert_comes_out(step)
 

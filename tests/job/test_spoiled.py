@@ -20,7 +20,6 @@ from lablib.job.spoiled import (
     spoiled,
     spoiled_job,
     spoiled_names,
-    useless,
 )
 
 each_lens = pytest.mark.parametrize("name", spoiled_names())
@@ -46,6 +45,11 @@ SIGNS = {
     "printed-flat-top": NONE,
 }
 each_spoiled = pytest.mark.parametrize("name", [name for name, sign in SIGNS.items() if sign != NONE])
+
+
+def useless(name: str) -> set[str]:
+    """The single changes by which a practice lens shows a sign all the same."""
+    return {change for change in changes() if spoiled(name, change).simulation.signs}
 
 
 def test_there_are_enough_of_each_sign():
@@ -94,7 +98,7 @@ def test_no_sign_hangs_on_a_last_figure(name: str, factor: float):
 def test_something_cures_it_and_something_does_not(name: str):
     assert cures(name)
     assert useless(name)
-    assert not set(cures(name)) & set(useless(name))
+    assert not set(cures(name)) & useless(name)
     assert all(spoiled(name, change).simulation.slip_deg == 0.0 for change in cures(name))
     assert not holds(name)
 
@@ -116,10 +120,12 @@ def test_no_change_lowers_the_margin_of_a_coated_lens(name: str):
 
 
 @each_lens
-def test_what_was_wrong_can_be_undone(name: str):
+def test_what_was_wrong_is_told_of_every_lens_that_turned(name: str):
     job = spoiled_job(name)
-    assert all(does_something(name, fault) for fault in job.faults)
-    assert not job.faults or job.wrong
+    assert job.wrong or holds(name)
+    # What a word of it blames can be put right by the change that is about it.
+    for word, change in (("oil", "clean-lens"), ("wheel", "dressed-wheel"), ("pad", "fresh-pad")):
+        assert any(word in text for text in job.wrong) <= does_something(name, change), (word, change)
     assert (job.words, *job.wrong) == tuple(text.strip() for text in (job.words, *job.wrong))
 
 

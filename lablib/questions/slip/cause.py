@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from lablib.bench.gains import gain
 from lablib.bench.machine import Bench
-from lablib.job.spoiled import changes, does_something, spoiled, spoiled_names
+from lablib.job.spoiled import changes, does_something, spoiled, spoiled_job, spoiled_names
 from lablib.questions.slip.picking import PickMaker
 from lablib.questions.slip.pictured import drawing_of, setup_sentences
 from lablib.study.draws import Draws
@@ -109,7 +109,7 @@ class WhichCause(PickMaker[CauseCase]):
 
     def solution(self, case: CauseCase) -> Solution:
         """Return the margin with each thing put right."""
-        before = plain(spoiled(case.name).cut.margin, 2)
+        before, wrong = plain(spoiled(case.name).cut.margin, 2), "; ".join(spoiled_job(case.name).wrong)
         told = (
             f"With {changes()[key].words}: {plain(spoiled(case.name, key).cut.margin, 2)}."
             for key, _ in gains(case.name)
@@ -120,6 +120,7 @@ class WhichCause(PickMaker[CauseCase]):
                 *told,
                 f"The most is gained where the most was lost. {_BLAMED[self.right(case)]} What was in order "
                 "cannot be put right, so it is not in the list.",
+                f"So the log says of it: {wrong}.",
             )
         )
 
