@@ -184,9 +184,8 @@ class Frame:
     traces: "FrameTraces | None" = None
 
     def __post_init__(self) -> None:
-        sizes = {"a_mm": self.a_mm, "b_mm": self.b_mm, "dbl_mm": self.dbl_mm}
-        for name, value in (sizes | {"rim_curve_d": self.rim_curve_d or 0.0}).items():
-            require_in_limits(name, value, name)
+        for name in ("a_mm", "b_mm", "dbl_mm", *(() if self.rim_curve_d is None else ("rim_curve_d",))):
+            require_in_limits(name, getattr(self, name), name)
         if self.traces is not None and (self.a_mm, self.b_mm) != (self.traces.a_mm, self.traces.b_mm):
             raise LabError(
                 f"frame {self.a_mm:g} x {self.b_mm:g} mm was traced as {self.traces.a_mm:g} x "
