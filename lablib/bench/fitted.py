@@ -24,6 +24,13 @@ class Fitted:
         reach = student_factor(confidence, freedom=freedom) * self.error
         return self.value - reach, self.value + reach
 
+    def stated(self, digits: int) -> str:
+        """Return value and standard error as they are written, without a unit.
+
+        digits: decimals of both.
+        """
+        return f"{self.value:.{digits}f} ± {self.error:.{digits}f}"
+
 
 @cache
 def student_factor(confidence: float, *, freedom: int) -> float:

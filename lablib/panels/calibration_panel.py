@@ -161,12 +161,12 @@ class CalibrationPanel(Panel):
         fit, share = data.fit, data.fit.sliding_share
         zero = NOT_KNOWN if data.through_zero is None else f"{data.through_zero:.3f}"
         return [
-            ("tau", f"{fit.shear_mpa.value:.4f} ± {fit.shear_mpa.error:.4f}", "MPa"),
-            ("tau, 95 %", _between(fit.shear_mpa, fit, 4), "MPa"),
-            ("mu", f"{fit.friction.value:.3f} ± {fit.friction.error:.3f}", ""),
-            ("mu, 95 %", _between(fit.friction, fit, 3), ""),
+            ("tau", fit.shear_mpa.stated(4), "MPa"),
+            ("tau, 95 %", _between(fit.shear_mpa, fit), "MPa"),
+            ("mu", fit.friction.stated(3), ""),
+            ("mu, 95 %", _between(fit.friction, fit), ""),
             ("mu through the origin", zero, ""),
-            ("r", f"{share.value:.2f} ± {share.error:.2f}" if share else NOT_KNOWN, ""),
+            ("r", share.stated(2) if share else NOT_KNOWN, ""),
             ("Readings used", f"{len(fit.used)}", ""),
             ("Readings left out", f"{len(fit.left_out)}", ""),
             ("Scatter about the line", f"{100.0 * fit.scatter:.0f}", "%"),
@@ -181,7 +181,7 @@ class CalibrationPanel(Panel):
         low, high = fit.forces_n
         claim = (
             f"Coat {fit.used[0].coat}, round block, {low:g} to {high:g} N: with 95 % confidence tau is "
-            f"{_between(fit.shear_mpa, fit, 4)} MPa and mu {_between(fit.friction, fit, 3)}. Nothing is said "
+            f"{_between(fit.shear_mpa, fit)} MPa and mu {_between(fit.friction, fit)}. Nothing is said "
             f"of other coats or other forces."
         )
         return " ".join([claim, *_minded(data)])
@@ -233,12 +233,12 @@ def _behind(values: Values) -> np.ndarray:
     return np.stack([forces, np.array(torques) / 1000.0], axis=1)
 
 
-def _between(one: Fitted, fit: GripFit, digits: int) -> str:
+def _between(one: Fitted, fit: GripFit) -> str:
     low, high = one.interval(freedom=fit.freedom)
     if low < 0.0:
         # Neither can be below 0, so that the lower end says nothing.
-        return f"up to {high:.{digits}f}"
-    return f"{low:.{digits}f} to {high:.{digits}f}"
+        return f"up to {high:.3f}"
+    return f"{low:.3f} to {high:.3f}"
 
 
 def _minded(data: Calibration) -> list[str]:

@@ -80,3 +80,7 @@ def test_readings_are_read_as_they_are_typed():
 def test_readings_that_cannot_be_are_refused_with_their_line(text: str, words: str):
     with pytest.raises(LabError, match=words):
         readings_from(text, "slick")
+
+
+def test_a_fitted_number_is_stated_with_its_error():
+    assert Fitted(value=0.2181, error=0.0118).stated(3) == "0.218 ± 0.012"
