@@ -127,10 +127,11 @@ def _lens(values: Values) -> EyeSheet:
 
 
 def _shown(choice: BevelChoice, way: str) -> TriedBevel:
-    """The bevel asked for; where none holds, the first that was tried."""
-    if way == FIRST:
-        return choice.chosen or choice.tried[0]
-    return next(one for one in choice.tried if one.line.name == WAYS[way])
+    """The bevel asked for; where none holds, the one on the rim's curve: it shows where the edge is short."""
+    if way == FIRST and choice.chosen is not None:
+        return choice.chosen
+    name = "rim" if way == FIRST else WAYS[way]
+    return next(one for one in choice.tried if one.line.name == name)
 
 
 def _rim_mm(shown: TriedBevel, rim_curve_d: float) -> np.ndarray:

@@ -119,9 +119,10 @@ def _hole_rows(data: EdgeSheet) -> list[tuple[str, str, str]]:
 
 
 def _bevel_words(data: EdgeSheet) -> str:
-    if data.asked == FIRST:
-        return data.choice.words
-    return f"bevel {data.shown.words}"
+    if data.asked != FIRST:
+        return f"bevel {data.shown.words}"
+    drawn = "" if data.choice.chosen else ". Drawn is the one that follows the rim"
+    return f"{data.choice.words}{drawn}"
 
 
 def _groove_words(data: EdgeSheet) -> str:

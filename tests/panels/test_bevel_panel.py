@@ -66,10 +66,12 @@ def test_the_sentence_says_which_bevel_and_why():
     assert told == "Bevel following the rim leaves 0.46 mm beside its tip where 0.5 mm are needed."
 
 
-def test_where_none_holds_the_first_that_was_tried_is_drawn():
-    shown = BevelPanel().at(rim_curve_d=8.0, sphere_d=-2.0)
+def test_where_none_holds_the_one_on_the_rim_is_drawn():
+    panel = BevelPanel(rim_curve_d=8.0, sphere_d=-2.0)
+    shown = panel.at()
     assert shown.choice.chosen is None
-    assert shown.shown is shown.choice.tried[0]
+    assert shown.shown.line.name == "rim"
+    assert said(panel).endswith("gives 0.5 mm. Drawn is the one that follows the rim.")
 
 
 def test_a_groove_needs_its_walls_at_the_thinnest_place():
