@@ -1,7 +1,6 @@
 """The panel of a calibration: break-loose readings from a jig, their line, and what may be claimed."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
@@ -9,18 +8,17 @@ import ipywidgets as widgets
 import numpy as np
 
 from lablib.bench.contact import block_contact, r_eff_mm
-from lablib.bench.fitted import Fitted
-from lablib.bench.grip_fit import BreakLoose, GripFit, fit_grip
+from lablib.bench.grip_fit import BreakLoose, fit_grip
 from lablib.bench.grip_line import band_nmm, friction_through_zero, line_nmm, readings_from
 from lablib.bench.jig import JigDay, held_nmm, jig_readings
 from lablib.bench.machine import Bench
 from lablib.bench.profile import BenchProfile, measured_grip
 from lablib.errors import LabError
+from lablib.panels.calibration_claim import Calibration, between, claim
 from lablib.panels.calibration_row import ReadingsRow
 from lablib.panels.panel import NOT_KNOWN, Panel, Values
 from lablib.panels.specs import Choice, Slider
 from lablib.pictures.calibration import MOST_N, CalibrationPicture
-from lablib.pictures.calibration_data import CalibrationView
 
 _JIG, _LINE = {"group": "Jig"}, {"group": "Line"}
 INVENTED, OWN = "invented", "your own"
@@ -28,19 +26,6 @@ POOLED = "slick and coated"
 _ROUND = block_contact("round")
 _STEPS, _QUARTERS = 41, (0.25, 0.5, 0.75, 1.0)
 _NONE = np.zeros((0, 2))
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Calibration(CalibrationView):
-    """Readings and their fit.
-
-    fit: of the readings; through_zero: friction by the line through the origin, None where that is hidden.
-    is_sliding: whether the torque of a sliding block was taken.
-    """
-
-    fit: GripFit
-    through_zero: float | None
-    is_sliding: bool
 
 
 class CalibrationPanel(Panel):
@@ -162,9 +147,9 @@ class CalibrationPanel(Panel):
         zero = NOT_KNOWN if data.through_zero is None else f"{data.through_zero:.3f}"
         return [
             ("tau", fit.shear_mpa.stated(4), "MPa"),
-            ("tau, 95 %", _between(fit.shear_mpa, fit), "MPa"),
+            ("tau, 95 %", between(fit.shear_mpa, fit), "MPa"),
             ("mu", fit.friction.stated(3), ""),
-            ("mu, 95 %", _between(fit.friction, fit), ""),
+            ("mu, 95 %", between(fit.friction, fit), ""),
             ("mu through the origin", zero, ""),
             ("r", share.stated(2) if share else NOT_KNOWN, ""),
             ("Readings used", f"{len(fit.used)}", ""),
@@ -177,14 +162,7 @@ class CalibrationPanel(Panel):
 
         data: from `compute`.
         """
-        fit = data.fit
-        low, high = fit.forces_n
-        claim = (
-            f"Coat {fit.used[0].coat}, round block, {low:g} to {high:g} N: with 95 % confidence tau is "
-            f"{_between(fit.shear_mpa, fit)} MPa and mu {_between(fit.friction, fit)}. Nothing is said "
-            f"of other coats or other forces."
-        )
-        return " ".join([claim, *_minded(data)])
+        return claim(data)
 
     def profile_text(self) -> str:
         """Return the bench profile of your own readings.
@@ -231,30 +209,3 @@ def _behind(values: Values) -> np.ndarray:
     forces = np.linspace(0.0, MOST_N, _STEPS)
     torques = [held_nmm(values["coat"], force, _ROUND, Bench()) for force in forces]
     return np.stack([forces, np.array(torques) / 1000.0], axis=1)
-
-
-def _between(one: Fitted, fit: GripFit) -> str:
-    low, high = one.interval(freedom=fit.freedom)
-    if low < 0.0:
-        # Neither can be below 0, so that the lower end says nothing.
-        return f"up to {high:.3f}"
-    return f"{low:.3f} to {high:.3f}"
-
-
-def _minded(data: Calibration) -> list[str]:
-    """What is wrong with how the readings were taken or fitted."""
-    said, fit = [], data.fit
-    if fit.left_out:
-        forces = sorted({one.clamp_n for one in fit.left_out})
-        said.append(
-            f"At {' and '.join(f'{force:g}' for force in forces)} N the torque no longer rose: another joint "
-            f"gave way there, and those readings are left out."
-        )
-    if data.through_zero is not None:
-        said.append(
-            f"Through the origin mu would be {data.through_zero:.3f} and tau 0: what sticks is taken for "
-            f"friction."
-        )
-    if data.is_sliding:
-        said.append("These are torques of a block that slides already: what it takes to start is more.")
-    return said
