@@ -1,5 +1,6 @@
 """Which bevel an edge and a rim allow: each tried in its order, with the reason for and against."""
 
+import math
 from dataclasses import dataclass
 
 from lablib.bench.bevel import BevelLine, Edge, at_share, following_front, following_rim
@@ -83,7 +84,9 @@ def _room_words(least_side_mm: float) -> str:
     needed = edge_default("bevel_side_mm")
     if least_side_mm < 0.0:
         return f"would run {-least_side_mm:.2f} mm beside the edge"
-    return f"leaves {least_side_mm:.2f} mm beside its tip where {needed:g} mm are needed"
+    # Short by a hair is short: it is not rounded up to what is needed.
+    shown = math.floor(100.0 * least_side_mm) / 100.0
+    return f"leaves {shown:.2f} mm beside its tip where {needed:g} mm are needed"
 
 
 def choose_bevel(edge: Edge, *, rim: str, rim_curve_d: float | None = None) -> BevelChoice:
