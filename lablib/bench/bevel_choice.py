@@ -47,9 +47,7 @@ class TriedBevel:
         if not self.line.has_room:
             against.append(_room_words(self.line.least_side_mm))
         if not self.follows:
-            against.append(
-                f"would bend the rim by {self.departs_mm:.1f} mm where it gives {self.give_mm:g} mm"
-            )
+            against.append(_bend_words(self.departs_mm, self.give_mm))
         place = BEVELS[self.line.name]
         return f"{place} {' and '.join(against)}" if against else f"{place} holds"
 
@@ -84,9 +82,19 @@ def _room_words(least_side_mm: float) -> str:
     needed = edge_default("bevel_side_mm")
     if least_side_mm < 0.0:
         return f"would run {-least_side_mm:.2f} mm beside the edge"
-    # Short by a hair is short: it is not rounded up to what is needed.
-    shown = math.floor(100.0 * least_side_mm) / 100.0
+    shown = round(least_side_mm, 2)
+    if shown >= needed:
+        # Short by a hair is short: it is not rounded up to what is needed.
+        shown = math.floor(100.0 * least_side_mm) / 100.0
     return f"leaves {shown:.2f} mm beside its tip where {needed:g} mm are needed"
+
+
+def _bend_words(departs_mm: float, give_mm: float) -> str:
+    shown = f"{departs_mm:.1f}"
+    if round(departs_mm, 1) <= give_mm:
+        # Over by a hair is over: it is not rounded down to what the rim gives.
+        shown = f"{math.ceil(100.0 * departs_mm) / 100.0:.2f}"
+    return f"would bend the rim by {shown} mm where it gives {give_mm:g} mm"
 
 
 def choose_bevel(edge: Edge, *, rim: str, rim_curve_d: float | None = None) -> BevelChoice:

@@ -18,7 +18,7 @@ from lablib.bench.bevel import (
     following_rim,
     short_for_rim_mm,
 )
-from lablib.bench.bevel_choice import BEVELS, choose_bevel, is_too_thin_for_a_bevel
+from lablib.bench.bevel_choice import BEVELS, TriedBevel, choose_bevel, is_too_thin_for_a_bevel
 from lablib.bench.edges import (
     edge_default,
     edge_number,
@@ -165,6 +165,18 @@ def test_an_edge_too_thin_for_the_rim_is_refused_with_every_reason():
     assert "leaves 0.42 mm beside its tip where 0.5 mm are needed" in (
         choose_bevel(edge(2.4), rim="metal", rim_curve_d=8.0).words
     )
+
+
+def test_short_or_over_by_a_hair_is_told_as_short_or_over():
+    hair = BevelLine(name="front", edge=edge(2.0), from_front_mm=np.full(360, 0.499))
+    told = TriedBevel(line=hair, departs_mm=0.54, give_mm=0.5).words
+    assert told == (
+        "following the front leaves 0.49 mm beside its tip where 0.5 mm are needed and would bend the rim by "
+        "0.54 mm where it gives 0.5 mm"
+    )
+    # What is clear of its limit is rounded as anything else.
+    clear = BevelLine(name="rim", edge=edge(2.0), from_front_mm=np.full(360, 0.456))
+    assert "leaves 0.46 mm beside its tip" in TriedBevel(line=clear, departs_mm=0.0, give_mm=0.5).words
 
 
 def test_a_plastic_rim_gives_more():
