@@ -137,9 +137,18 @@ def parse_log(text: str, *, name: str = "log") -> SpoilageLog:
 
     text: as in `read_log`; name: of the file, for messages.
 
-    Raises LabError for a missing column.
+    Raises LabError for a missing column, and for a cell too long to be read.
     """
     reader = csv.DictReader(io.StringIO(text.replace("\0", "\N{REPLACEMENT CHARACTER}"), newline=""))
+    try:
+        return _read_rows(reader, name)
+    except csv.Error as fault:
+        raise LabError(
+            f"log {name}, after line {reader.line_num}: {fault}: look for a quotation mark that is not closed"
+        ) from None
+
+
+def _read_rows(reader: csv.DictReader, name: str) -> SpoilageLog:
     missing = [column for column in COLUMNS if column not in (reader.fieldnames or ())]
     if missing:
         raise LabError(
@@ -158,6 +167,9 @@ def _row(cells: dict) -> LogRow:
     if None in cells:
         raise LabError("more cells than columns: a comma inside a cell needs the cell in quotes")
     written = {column: (cells[column] or "").strip() for column in COLUMNS}
+    # An open quotation mark swallows the rows below it: silence would lose them.
+    if any(len(cell.splitlines()) > 1 for cell in written.values()):
+        raise LabError("a cell runs over several lines: close its quotation mark, rows are lost in it")
     for column in ("job", "cause", "station", "found_by"):
         if not written[column]:
             raise LabError(f'{column} is empty: write what is known, or "unknown"')

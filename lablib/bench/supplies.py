@@ -10,6 +10,8 @@ from lablib.errors import LabError, require_between
 
 LENSES_PER_JOB = 2.0
 _MOST = 1_000_000.0
+# What division leaves behind a whole number of pieces makes no further piece.
+_SLACK = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,14 +81,24 @@ class Ordering:
             )
 
     @property
+    def kept_back(self) -> float:
+        """Pieces for the lead time and the spare, before they are rounded up."""
+        return self.pace.pieces_per_week * (self.lead_weeks + self.spare_weeks)
+
+    @property
+    def used_in_time(self) -> float:
+        """Pieces of one delivery that are used before they dry, behind the spare, before rounding down."""
+        return self.pace.pieces_per_week * (self.shelf_weeks - self.spare_weeks)
+
+    @property
     def order_at(self) -> int:
         """In how many pieces left the next order goes out: what the lead time uses, and the spare."""
-        return math.ceil(self.pace.pieces_per_week * (self.lead_weeks + self.spare_weeks))
+        return math.ceil(self.kept_back - _SLACK)
 
     @property
     def order_at_most(self) -> int:
         """The most pieces to order at once: what comes behind the spare must not dry."""
-        return math.floor(self.pace.pieces_per_week * (self.shelf_weeks - self.spare_weeks))
+        return math.floor(self.used_in_time + _SLACK)
 
     def due(self, pieces: float) -> bool:
         """Return whether the next order must go out now.

@@ -87,7 +87,7 @@ def order_at_workings(ordering: Ordering) -> tuple[Working, Working]:
         symbol="R",
         formula="U * (t_lead + t_spare)",
         terms=(used.as_term(), lead, spare),
-        value=ordering.pace.pieces_per_week * (ordering.lead_weeks + ordering.spare_weeks),
+        value=ordering.kept_back,
         digits=1,
         source=_PRACTICE,
     )
@@ -105,7 +105,7 @@ def order_at_most_workings(ordering: Ordering) -> tuple[Working, Working]:
         symbol="Q",
         formula="U * (t_shelf - t_spare)",
         terms=(used.as_term(), shelf, spare),
-        value=ordering.pace.pieces_per_week * (ordering.shelf_weeks - ordering.spare_weeks),
+        value=ordering.used_in_time,
         digits=1,
         source=_PRACTICE,
     )

@@ -89,7 +89,21 @@ def test_files_that_are_no_log_are_refused(tmp_path: Path):
         read_log(path)
 
 
+def test_an_open_quotation_mark_is_told_because_it_swallows_rows():
+    log = parse_log(f'{LOG}"{GOOD}\n{GOOD}\n')
+    assert len(log.rows) == 4
+    (fault,) = log.faults
+    assert fault == (
+        "log, line 7: a cell runs over several lines: close its quotation mark, rows are lost in it"
+    )
+
+
+@pytest.mark.parametrize("before", ["", f"{HEAD}\n{GOOD}\n"])
+def test_a_cell_too_long_to_be_read_is_refused(before: str):
+    with pytest.raises(LabError, match=r"log, after line \d: field larger than .* mark that is not closed"):
+        parse_log(f'{before}"{"x" * 200_000}')
+
+
 @given(st.text(max_size=200))
-def test_no_text_makes_reading_fail_but_with_a_message(text: str):
-    log = parse_log(f"{LOG}{text}")
-    assert len(log.rows) >= 3
+def test_no_text_behind_good_rows_takes_them_away(text: str):
+    assert parse_log(f"{LOG}{text}").rows[:4] == parse_log(LOG).rows

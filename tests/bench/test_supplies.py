@@ -30,6 +30,17 @@ def test_the_next_order_goes_out_before_the_box_is_empty():
     assert order.packs_at_most(1000) == 4
 
 
+def test_a_rest_of_the_division_makes_no_further_piece():
+    # By hand: 80 / 0.1 = 800 a week. In binary figures 1 - 0.9 is a little below 0.1.
+    pace = Pace(jobs_per_day=8.0, spoiled_share=0.9)
+    assert pace.pieces_per_week > 800.0
+    assert Ordering(pace=pace, lead_weeks=1.0, spare_weeks=0.0, shelf_weeks=52.0).order_at == 800
+    # 12 / 0.95 is no whole number, and is rounded as before.
+    pace = Pace(jobs_per_day=1.2, spoiled_share=0.05)
+    order = Ordering(pace=pace, lead_weeks=1.0, spare_weeks=0.0, shelf_weeks=1.0)
+    assert (order.order_at, order.order_at_most) == (13, 12)
+
+
 @pytest.mark.parametrize(
     ("call", "said"),
     [
