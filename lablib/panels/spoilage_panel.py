@@ -44,7 +44,8 @@ class SpoilagePanel(Panel):
     note = (
         "An invented log of an invented lens room. Limits: the pooled share, with this week's lenses, and "
         "three standard deviations up and down for the lenses of that batch. Money without a currency; a "
-        "wearer's wait is not in it. This week's lenses have no cause yet."
+        "wearer's wait is not in it. This week's lenses have no cause yet: where one cause is counted alone, "
+        "they count as that cause, so put them to 0 to see the log by itself."
     )
     controls = (
         Slider(name="cut", label="Lenses cut", unit="", low=20, high=160, step=5, value=80, **_NOW),

@@ -1,5 +1,6 @@
 """The demo log: every row good and in a week, and what the lesson shows with it is there."""
 
+from collections import Counter
 from datetime import timedelta
 
 from lablib.bench.trials import ShareChart
@@ -25,6 +26,15 @@ def test_the_week_with_the_highest_share_is_not_the_one_outside():
     found = chart()
     assert int(found.shares.argmax()) + 1 == 4
     assert found.outside == (13,)
+
+
+def test_each_cause_has_one_station_and_one_that_found_most_of_it():
+    # The panel says "mostly found by": two that found as many would make that untrue.
+    for name in (cause.name for cause in demo_log().causes()):
+        rows = [row for row in demo_log().rows if row.cause == name]
+        assert len({row.station for row in rows}) == 1
+        most, *others = (count for _, count in Counter(row.found_by for row in rows).most_common())
+        assert all(most > count for count in others), name
 
 
 def test_the_dearest_cause_is_not_the_most_frequent():

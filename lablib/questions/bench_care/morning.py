@@ -88,7 +88,7 @@ class MorningCheck(Maker[MorningCase]):
     def hints(self, case: MorningCase) -> tuple[str, ...]:
         """Return hints."""
         return (
-            "Which step needs nothing but eyes?",
+            "Which steps come before any lens is cut?",
             "What does a reading need before it can be trusted, and a setting before it can be used?",
         )
 
