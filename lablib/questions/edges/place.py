@@ -90,13 +90,13 @@ class BevelPlace(PickMaker[PlaceCase]):
         return case.right
 
     def slip_of(self, case: PlaceCase, key: str) -> Slip:
-        """Return the slip behind a wrong option, which hangs on what is right."""
-        right = self.right(case)
-        takes_lens_curve = right in ("front", "middle")
+        """Return the slip behind a wrong option: what speaks against that bevel on this edge."""
+        on_the_rim = case.tried("rim").line
+        only_seen = self.right(case) == "front" or case.tried("middle").follows
         name = {
-            "front": "forward-on-a-thin-edge" if takes_lens_curve else "front-against-the-rim",
-            "rim": "rim-without-need" if right == "front" else "rim-in-a-thin-edge",
-            "middle": "middle-of-a-thick-edge" if right == "front" else "middle-against-the-rim",
+            "front": "forward-on-a-thin-edge" if case.tried("front").follows else "front-against-the-rim",
+            "rim": "rim-without-need" if on_the_rim.has_room else "rim-in-a-thin-edge",
+            "middle": "middle-of-a-thick-edge" if only_seen else "middle-against-the-rim",
             "back": "bevel-at-the-back",
             "none": "given-up-too-soon",
         }[key]

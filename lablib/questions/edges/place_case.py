@@ -7,7 +7,7 @@ from functools import cached_property
 import numpy as np
 
 from lablib.bench.bevel import Edge, at_share, bevel_wander_mm, following_front, short_for_rim_mm
-from lablib.bench.bevel_choice import BevelChoice, choose_bevel
+from lablib.bench.bevel_choice import BevelChoice, TriedBevel, choose_bevel
 from lablib.bench.edges import RIMS, edge_default, rim_give_mm
 from lablib.study.draws import Draws
 
@@ -64,6 +64,13 @@ class PlaceCase:
     def choice(self) -> BevelChoice:
         """Every bevel, tried."""
         return choose_bevel(self.edge, rim=self.rim, rim_curve_d=self.rim_d)
+
+    def tried(self, name: str) -> TriedBevel:
+        """Return one of the bevels.
+
+        name: of `lablib.bench.bevel_choice.BEVELS`.
+        """
+        return next(one for one in self.choice.tried if one.line.name == name)
 
     @property
     def told_mm(self) -> float:
