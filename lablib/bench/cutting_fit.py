@@ -78,8 +78,13 @@ def fit_cutting(
     surface_speed_m_per_s: of the wheel [m/s].
     efficiency: share of the power at the meter that reaches the wheel, above 0 and up to 1.
 
-    Raises LabError for too few, and where removal rate and thickness cannot be told apart.
+    Raises LabError for too few, a density, speed or efficiency that cannot be, and where removal rate and
+    thickness cannot be told apart.
     """
+    require_between("density", density, low=0.0, high=10.0, unit="g/cm3", open_low=True)
+    require_between(
+        "surface_speed_m_per_s", surface_speed_m_per_s, low=0.0, high=200.0, unit="m/s", open_low=True
+    )
     require_between("efficiency", efficiency, low=0.0, high=1.0, open_low=True)
     if len(weighings) < _LEAST_WEIGHINGS:
         raise LabError(f"{len(weighings)} weighings fit anything: take {_LEAST_WEIGHINGS} or more")

@@ -62,6 +62,11 @@ def test_the_motors_own_loss_is_not_the_lenss():
         (lambda: fit([weighing(*one) for one in SPREAD[:5]]), "5 weighings fit anything: take 6 or more"),
         (lambda: fit([weighing(50.0 * w, w) for w in (2, 3, 4, 5, 6, 7)]), "cannot be told apart"),
         (lambda: fit([weighing(*one) for one in SPREAD], efficiency=0.0), "efficiency"),
+        (lambda: fit([weighing(*one) for one in SPREAD], density=0.0), "density 0 is out of range"),
+        (
+            lambda: fit([weighing(*one) for one in SPREAD], surface_speed_m_per_s=0.0),
+            "surface_speed_m_per_s 0",
+        ),
         (lambda: weighing(-10.0, 3.0), "after_g .* is not below before_g"),
         (lambda: weighing(100.0, 3.0, noise=-1.0), "power_w .* is not above idle_w"),
         (lambda: weighing(100.0, 0.0), "thickness_mm"),

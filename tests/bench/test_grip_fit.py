@@ -61,6 +61,17 @@ def test_readings_that_no_longer_rise_are_left_out():
     assert found.forces_n == (100.0, 300.0)
 
 
+def test_what_is_left_below_must_still_be_a_ground_for_a_line():
+    few = readings({100.0: 300.0, 200.0: 500.0, 300.0: 505.0})
+    with pytest.raises(
+        LabError, match="from 300 N on the torque no longer rises, and the 4 readings at 2 for"
+    ):
+        fit_grip(few, ROUND)
+    early = readings({50.0: 300.0} | dict.fromkeys((100.0, 150.0, 200.0, 250.0, 300.0), 600.0), times=1)
+    with pytest.raises(LabError, match=r"from 150 N on .* 2 readings at 2 forces below fit any line: take 6"):
+        fit_grip(early, ROUND)
+
+
 def test_beyond_the_forces_tried_nothing_is_said():
     with pytest.raises(LabError, match="clamp_n 450 N lies outside the 100 to 400 N that were tried"):
         fit_grip(readings(EXACT), ROUND).torque_nmm(450.0)
@@ -132,6 +143,10 @@ def test_bad_readings_are_refused_with_the_reason(some, said):
         ({"clamp_n": 600.0, "torque_nmm": 300.0}, "clamp_n"),
         ({"clamp_n": 300.0, "torque_nmm": -1.0}, "torque_nmm"),
         ({"clamp_n": 300.0, "torque_nmm": 300.0, "sliding_nmm": 310.0}, "sliding_nmm"),
+        (
+            {"clamp_n": 300.0, "torque_nmm": 300.0, "coat": "velvet"},
+            "coat 'velvet' is not known: give one of",
+        ),
     ],
 )
 def test_a_reading_that_cannot_be_is_refused(given, said):
