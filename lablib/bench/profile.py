@@ -22,16 +22,18 @@ from pathlib import Path
 import tomli_w
 
 from lablib.bench.cutting_fit import CuttingFit
+from lablib.bench.fitted import Fitted
 from lablib.bench.grip_fit import GripFit
 from lablib.bench.joints import gripped_coat
 from lablib.bench.machine import Bench, LensMaterial
 from lablib.bench.parameter import parameters
 from lablib.bench.setup import Setup
-from lablib.errors import LabError, require_between, require_one_of
+from lablib.errors import LabError, require_between, require_finite, require_one_of
 
 FORMAT = 1
 _ROWS = ("coat", "skin", "wheel", "material")
 _MOST_BYTES = 200_000
+_FIGURES = 6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,6 +53,7 @@ class Measured:
     how: str
 
     def __post_init__(self) -> None:
+        require_finite("value", self.value)
         require_between("error", self.error, low=0.0, high=1e6)
         require_between("readings", self.readings, low=1, high=1e6)
         if not isinstance(self.how, str) or not self.how.strip():
@@ -64,8 +67,8 @@ class BenchProfile:
     bench: its name; day: of the last measurement.
     measured: by the names of `lablib.bench.parameter.parameters`.
 
-    Raises LabError for a number the table does not know, or one outside its range: its name, the value, the
-    range, and to measure again.
+    Raises LabError for a bench without a name, nothing measured, a number the table does not know, or one
+    outside its range: its name, the value, the range, and to measure again.
     """
 
     bench: str
@@ -73,12 +76,22 @@ class BenchProfile:
     measured: Mapping[str, Measured]
 
     def __post_init__(self) -> None:
+        if not self.bench.strip():
+            raise LabError(
+                "bench is empty: name the bench, so that a sheet can say whose numbers it rests on"
+            )
+        if not self.measured:
+            raise LabError(
+                'nothing was measured: give a table [measured."..."] for each number, or use no profile'
+            )
         for name, one in self.measured.items():
             require_one_of("measured number", name, _replaceable())
             try:
                 parameters()[name].require(one.value)
             except LabError as fault:
-                raise LabError(f"{name}: {fault}; what lies outside was not this: measure again") from None
+                raise LabError(
+                    f"{name}: {fault}; look for another coat, block or unit, and measure again"
+                ) from None
 
     def on(self, bench: Bench) -> Bench:
         """Return a bench with what was measured in place of its own numbers.
@@ -175,12 +188,18 @@ def _profile(table: dict) -> BenchProfile:
     _require_keys("", table, ("format", "bench", "date", "measured"))
     if table["format"] != FORMAT:
         raise LabError(f"format {table['format']!r} is not known: this workbook reads {FORMAT}")
-    if not isinstance(table["date"], date):
-        raise LabError(f"date {table['date']!r} is no day: give it as 2026-03-27, without quotes")
+    # A TOML time is a date to Python as well.
+    if type(table["date"]) is not date:
+        raise LabError(f"date {table['date']!r} is no day: give it as 2026-03-27, without quotes or a time")
     if not isinstance(table["bench"], str) or not isinstance(table["measured"], dict):
         raise LabError('bench is a name in quotes, and [measured."..."] a table for each number')
     measured = {}
     for name, row in table["measured"].items():
+        if isinstance(row, dict) and any(isinstance(one, dict) for one in row.values()):
+            raise LabError(
+                f"[measured.{name}] is split at its points: write the whole name in quotes, as "
+                f'[measured."coat.slick.pad_friction"]'
+            )
         _require_keys(f"[measured.{name}]", row, tuple(one.name for one in fields(Measured)))
         try:
             measured[name] = Measured(**row)
@@ -204,14 +223,10 @@ def measured_grip(fit: GripFit, *, how: str) -> dict[str, Measured]:
     """
     coat, readings = fit.used[0].coat, len(fit.used)
     whole = parameters()["pad_shear_mpa"].default
-    shear, friction = fit.shear_mpa, fit.friction
+    share = Fitted(value=fit.shear_mpa.value / whole, error=fit.shear_mpa.error / whole)
     return {
-        f"coat.{coat}.pad_shear_factor": Measured(
-            value=shear.value / whole, error=shear.error / whole, readings=readings, how=how
-        ),
-        f"coat.{coat}.pad_friction": Measured(
-            value=friction.value, error=friction.error, readings=readings, how=how
-        ),
+        f"coat.{coat}.pad_shear_factor": _measured(share, readings, how),
+        f"coat.{coat}.pad_friction": _measured(fit.friction, readings, how),
     }
 
 
@@ -220,12 +235,14 @@ def measured_cutting(fit: CuttingFit, material: str, *, how: str) -> dict[str, M
 
     fit: of weighings; material: a name of the table; how: in words.
     """
-    energy, rubbing = fit.specific_energy_j_per_mm3, fit.rubbing_n_per_mm
+    energy = fit.specific_energy_j_per_mm3
     return {
-        f"material.{material}.specific_energy_j_per_mm3": Measured(
-            value=energy.value, error=energy.error, readings=fit.weighings, how=how
-        ),
-        "rubbing_n_per_mm": Measured(
-            value=rubbing.value, error=rubbing.error, readings=fit.weighings, how=how
-        ),
+        f"material.{material}.specific_energy_j_per_mm3": _measured(energy, fit.weighings, how),
+        "rubbing_n_per_mm": _measured(fit.rubbing_n_per_mm, fit.weighings, how),
     }
+
+
+def _measured(one: Fitted, readings: int, how: str) -> Measured:
+    """To six figures: more than any gauge gives, and a line of the file can still be read."""
+    value, error = (float(f"{number:.{_FIGURES}g}") for number in (one.value, one.error))
+    return Measured(value=value, error=error, readings=readings, how=how)

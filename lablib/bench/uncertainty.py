@@ -83,7 +83,8 @@ def spread(result: CutResult, *, draws: int = 10_000, seed: int = _SEED) -> Spre
     draws: number of benches; seed: the same gives the same benches.
 
     Each parameter is drawn by itself: as often above as below the value the cut was worked with, the nearer
-    to it the likelier, never outside its range. Distances are ratios.
+    to it the likelier, never outside its range. Distances are ratios. A number that a profile measured is
+    drawn like the rest, about what was measured.
 
     Raises LabError for a number of draws that cannot be, and for a plan that hangs on what is drawn.
     """

@@ -9,8 +9,8 @@ _ESTIMATE = (
 )
 
 _COVERED = (
-    "What decides these cuts was measured, so that the threefold doubt falls away; the rest is still a "
-    "teaching estimate."
+    "The pad on this coat and the cutting energy were measured, so that the threefold doubt falls away; the "
+    "rest is still a teaching estimate: on a thin lens, how far it bends under the clamp above all."
 )
 _NOT_COVERED = (
     "What decides these cuts was not all measured, so that the margin stays uncertain about threefold: the "

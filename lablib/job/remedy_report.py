@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from lablib.errors import LabError
 from lablib.job.eye_sheet import EyeSheet
+from lablib.job.how_sure import how_sure
 from lablib.job.remedy import spoiled_lens
 from lablib.job.remedy_search import RemedyPlan, RemedySet, plan_remedies
 from lablib.job.report import percent
@@ -15,10 +16,7 @@ _NEVER = (
     "More clamp force is never among them: it bends the lens and crazes the coat, and a weak joint stays "
     "a weak joint. Nor is anything wiped or sprayed on the coat that its maker does not allow."
 )
-_PRICES = (
-    "Prices and minutes are those of an invented lab. Margins are teaching estimates, uncertain about "
-    "threefold until this bench has been calibrated; the ranking is surer than the figures."
-)
+_PRICES = "Prices and minutes are those of an invented lab. The ranking is surer than the figures."
 
 
 def remedies_text(sheet: JobSheet) -> str:
@@ -27,7 +25,9 @@ def remedies_text(sheet: JobSheet) -> str:
     sheet: a worked ticket.
     """
     parts = [line for eye in sheet.eyes for line in _lens(eye)]
-    return "\n".join([*parts, *textwrap.wrap(_NEVER, _WIDTH), "", *textwrap.wrap(_PRICES, _WIDTH)])
+    return "\n".join(
+        [*parts, *textwrap.wrap(_NEVER, _WIDTH), "", *textwrap.wrap(f"{_PRICES} {how_sure(sheet)}", _WIDTH)]
+    )
 
 
 def _lens(eye: EyeSheet) -> Iterator[str]:

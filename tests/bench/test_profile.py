@@ -94,12 +94,24 @@ def test_fits_become_a_profile():
     assert both.covers(Setup(coat="slick"), lens_material(MATERIAL))
 
 
+def test_what_fits_give_is_written_with_six_figures():
+    fit = CuttingFit(
+        specific_energy_j_per_mm3=Fitted(value=0.5123456789, error=0.0212345678),
+        rubbing_n_per_mm=Fitted(value=0.2, error=0.0),
+        weighings=8,
+    )
+    found = measured_cutting(fit, MATERIAL, how="scales and meter")
+    assert (found[ENERGY].value, found[ENERGY].error) == (0.512346, 0.0212346)
+    text = BenchProfile(bench="corner bench", day=date(2026, 3, 27), measured=found).text()
+    assert "value = 0.512346\nerror = 0.0212346\n" in text
+
+
 @given(
     value=st.floats(0.12, 0.3),
     error=st.floats(0.0, 1.0),
     readings=st.integers(1, 100),
     how=st.text(min_size=1).filter(str.strip),
-    bench=st.text(st.characters(codec="utf-8")),
+    bench=st.text(st.characters(codec="utf-8"), min_size=1).filter(str.strip),
 )
 def test_what_is_written_is_read_back(tmp_path_factory, value, error, readings, how, bench):
     written = BenchProfile(
@@ -129,8 +141,15 @@ GOOD = WHOLE.text()
         (GOOD.replace("error = 0.01", "error = -1.0", 1), "error"),
         (GOOD.replace("jig, invented readings", " ", 1), "how is empty"),
         (GOOD.replace("value = 0.25", "value = 0.9"), f"{FRICTION}: "),
-        (GOOD.replace("value = 0.25", "value = nan"), f"{FRICTION}: "),
-        (GOOD.replace("value = 0.25", "value = true"), f"{FRICTION}: "),
+        (
+            GOOD.replace("value = 0.25", "value = nan"),
+            f"[measured.{FRICTION}] value nan is not a finite number",
+        ),
+        (GOOD.replace("value = 0.25", "value = true"), f"[measured.{FRICTION}] value True is not a number"),
+        (GOOD.replace(f'"{FRICTION}"', FRICTION), "[measured.coat] is split at its points"),
+        (GOOD.replace("2026-03-27", "2026-03-27T10:00:00"), "is no day: give it as 2026-03-27"),
+        ('format = 1\nbench = "a"\ndate = 2026-03-27\n[measured]\n', "nothing was measured: give a table"),
+        (GOOD.replace('bench = "corner bench"', 'bench = " "'), "bench is empty: name the bench"),
         (GOOD.replace("slick.pad_friction", "wet.pad_friction"), "measured number 'coat.wet.pad_friction'"),
         (GOOD.replace(FRICTION, "doubt"), "measured number 'doubt'"),
         (GOOD.replace(FRICTION, "pad_age_months"), "measured number 'pad_age_months'"),
@@ -174,6 +193,11 @@ def test_the_job_sheet_says_what_was_measured_and_drops_the_doubt(
     assert "those of corner bench, measured up to 2026-03-27: coat.slick.pad_friction" in measured
     assert "the threefold doubt falls away" in measured
     assert plain.partition("Bench figures")[0] != measured.partition("Bench figures")[0]
+    assert "on a thin lens, how far it bends" in measured
+    assert main(["job", "hard-minus", "--bench", str(path), "--remedies"]) == 0
+    listed = said_by(capsys)
+    assert "those of corner bench" in listed
+    assert "until this bench has been calibrated" not in listed
     path.write_text(profile(friction=0.25).text(), encoding="utf-8")
     assert main(["job", "hard-minus", "--bench", str(path), "--remedies"]) == 0
     assert "Remedies for the right lens" in said_by(capsys)
