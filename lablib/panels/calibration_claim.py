@@ -53,8 +53,8 @@ def _minded(data: Calibration) -> list[str]:
     if fit.left_out:
         forces = sorted({one.clamp_n for one in fit.left_out})
         said.append(
-            f"At {' and '.join(f'{force:g}' for force in forces)} N the torque no longer rose: another joint "
-            f"gave way there, and those readings are left out."
+            f"At {' and '.join(f'{force:g}' for force in forces)} N the torque no longer rose as the "
+            f"lower forces promise: another joint gave way there, or the readings scatter. They are left out."
         )
     if data.through_zero is not None:
         said.append(

@@ -39,7 +39,8 @@ class CalibrationPanel(Panel):
     draws = CalibrationPicture
     note = (
         "Invented readings come from the workbook's own model with scatter put on. Break-loose readings are "
-        "taken in a guarded hand jig on thick scrap, never in the machine and never on a job."
+        "taken in a guarded hand jig on thick scrap, never in the machine and never on a job. Your own are "
+        "of the round block, 24 mm across, and of one coat at a time."
     )
     controls = (
         Choice(name="readings", label="Readings", options=(INVENTED, OWN), value=INVENTED, **_JIG),
