@@ -99,26 +99,3 @@ class Ordering:
     def order_at_most(self) -> int:
         """The most pieces to order at once: what comes behind the spare must not dry."""
         return math.floor(self.used_in_time + _SLACK)
-
-    def due(self, pieces: float) -> bool:
-        """Return whether the next order must go out now.
-
-        pieces: in hand.
-        """
-        return pieces <= self.order_at
-
-    def packs_at_most(self, pieces_per_pack: int) -> int:
-        """Return how many packs to order at once, at most.
-
-        pieces_per_pack: 1 or more.
-
-        Raises LabError for a pack that dries before it is used up.
-        """
-        require_between("pieces_per_pack", pieces_per_pack, low=1, high=_MOST, unit="")
-        packs = self.order_at_most // pieces_per_pack
-        if packs == 0:
-            raise LabError(
-                f"a pack of {pieces_per_pack} is more than the {self.order_at_most} pieces used before it "
-                f"dries: buy smaller packs, or share one with another bench"
-            )
-        return packs

@@ -23,11 +23,8 @@ def test_spoiled_lenses_take_theirs_again():
 def test_the_next_order_goes_out_before_the_box_is_empty():
     order = Ordering(pace=PADS, lead_weeks=2.0, spare_weeks=1.0, shelf_weeks=52.0)
     assert order.order_at == 240
-    assert order.due(240)
-    assert not order.due(241)
     # 51 weeks at 80: what lies behind the spare must be used before it dries.
     assert order.order_at_most == 4080
-    assert order.packs_at_most(1000) == 4
 
 
 def test_a_rest_of_the_division_makes_no_further_piece():
@@ -53,14 +50,6 @@ def test_a_rest_of_the_division_makes_no_further_piece():
         (
             lambda: Ordering(pace=PADS, lead_weeks=1.0, spare_weeks=52.0, shelf_weeks=52.0),
             "would dry before it is used; keep less",
-        ),
-        (
-            lambda: Ordering(pace=PADS, lead_weeks=1.0, spare_weeks=1.0, shelf_weeks=2.0).packs_at_most(1000),
-            "a pack of 1000 is more than the 80 pieces used before it dries",
-        ),
-        (
-            lambda: Ordering(pace=PADS, lead_weeks=1.0, spare_weeks=1.0, shelf_weeks=9.0).packs_at_most(0),
-            "pieces_per_pack",
         ),
     ],
 )

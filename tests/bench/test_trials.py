@@ -1,5 +1,7 @@
 """Intervals, tests, sizes of trials and charts against published figures."""
 
+from math import comb
+
 import numpy as np
 import pytest
 from scipy import stats
@@ -36,6 +38,13 @@ def test_none_in_sixty_is_not_never():
     assert share_at_most(0, 60) == pytest.approx(0.049, abs=5e-4)
 
 
+@pytest.mark.parametrize(("count", "of"), [(1, 60), (4, 80), (9, 110)])
+def test_at_the_bound_so_few_are_seen_once_in_twenty_trials(count: int, of: int):
+    bound = share_at_most(count, of)
+    seen = sum(comb(of, few) * bound**few * (1.0 - bound) ** (of - few) for few in range(count + 1))
+    assert seen == pytest.approx(0.05)
+
+
 def test_more_confidence_is_a_wider_interval():
     low, high = share_interval(3, 40)
     wider_low, wider_high = share_interval(3, 40, confidence=0.99)
@@ -45,8 +54,11 @@ def test_more_confidence_is_a_wider_interval():
 def test_two_ways_by_chance():
     # R manual, fisher.test: the tea drinker, alternative "greater", p 0.2429.
     assert two_ways_p(3, 4, 1, 4, sides="greater") == pytest.approx(0.2429, abs=5e-5)
-    # 12 of 200 against 8 of 200 proves nothing.
-    assert two_ways_p(12, 200, 8, 200) > 0.3
+    # 12 of 200 against 8 of 200 proves nothing: 20 spoiled of 400, and how they may fall to the two ways.
+    ways = [comb(200, first) * comb(200, 20 - first) for first in range(21)]
+    as_rare = sum(way for way in ways if way <= ways[12])
+    assert two_ways_p(12, 200, 8, 200) == pytest.approx(as_rare / comb(400, 20))
+    assert two_ways_p(12, 200, 8, 200) == pytest.approx(0.49, abs=5e-3)
 
 
 @pytest.mark.parametrize(
@@ -84,6 +96,14 @@ def test_limits_of_a_count_chart():
     chart = ShareChart(counts=counts, sizes=[200] * 50)
     assert sum(counts) / 50 == pytest.approx(7.14)
     assert 200 * chart.upper[0] == pytest.approx(15.01184, abs=5e-6)
+
+
+def test_a_batch_far_below_is_outside_as_well():
+    # By hand: 60 of 600 pooled, 0.1; three standard deviations of 300 lenses are 3 * sqrt(0.09 / 300).
+    chart = ShareChart(counts=[10, 50], sizes=[300, 300])
+    assert chart.lower == pytest.approx(0.1 - 3.0 * (0.09 / 300.0) ** 0.5)
+    assert chart.outside == (1, 2)
+    assert ShareChart(counts=[20, 40], sizes=[300, 300]).outside == ()
 
 
 def test_the_pooled_share_is_not_the_mean_of_the_shares():
