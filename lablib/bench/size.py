@@ -8,10 +8,7 @@ width by 2: so by pi for each millimetre of width.
 import math
 from dataclasses import dataclass
 
-import numpy as np
-
 from lablib.bench.edges import RIMS, edge_default, edge_number
-from lablib.bench.geometry import directions
 from lablib.errors import LabError, require_between, require_one_of
 
 # Lenses anybody cuts [mm].
@@ -58,19 +55,6 @@ def visible_circumference_mm(groove_mm: float, *, depth_mm: float | None = None)
     """
     depth = edge_number("rim_groove_depth_mm", depth_mm)
     return _circumference("circumference at the groove's bottom", groove_mm) - 2.0 * math.pi * depth
-
-
-def space_circumference_mm(radius_mm: np.ndarray, depth_mm: np.ndarray) -> float:
-    """Return the length of a line round the outline that also goes up and down, as a bevel's tip does [mm].
-
-    radius_mm: shape (N,), the outline [mm]; depth_mm: shape (N,), depth of the line [mm].
-
-    Taken as straight between its points. A rim closes round the tip, so this is the length it must have.
-    """
-    cosine, sine = directions(radius_mm.size)
-    line = np.stack([radius_mm * cosine, radius_mm * sine, depth_mm])
-    steps = np.diff(line, axis=1, append=line[:, :1])
-    return float(np.sqrt((steps**2).sum(axis=0)).sum())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

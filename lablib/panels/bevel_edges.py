@@ -93,6 +93,7 @@ def edge_sheet(values: Values) -> EdgeSheet:
         edge_mm=_unrolled(sheet, edge.thickness_mm),
         line_mm=_unrolled(sheet, line),
         rim_mm=_unrolled(sheet, rim),
+        at_hole_mm=_unrolled(sheet, _at_holes_mm(sheet)) if mounting == HOLES else None,
         limit_mm=least_edge_mm(kind) / (1.0 if mounting == HOLES else 2.0),
         across=_across(sheet, at),
         edge=edge,
@@ -179,7 +180,16 @@ def _across(sheet: EyeSheet, at: int) -> EdgeAcross:
 
 
 def _hole(sheet: EyeSheet, at: int) -> Hole:
-    radius, angle = float(sheet.outline.radius_mm[at]), float(np.radians(sheet.outline.angle_deg[at]))
-    x, y = (radius - HOLE_IN_MM) * np.cos(angle), (radius - HOLE_IN_MM) * np.sin(angle)
-    thickness = float(sheet.finished.thickness_mm(np.array(x), np.array(y)))
-    return Hole(x_mm=float(x), y_mm=float(y), thickness_mm=thickness)
+    x, y = _hole_places_mm(sheet)
+    return Hole(x_mm=float(x[at]), y_mm=float(y[at]), thickness_mm=float(_at_holes_mm(sheet)[at]))
+
+
+def _hole_places_mm(sheet: EyeSheet) -> np.ndarray:
+    """Where a hole would go at each place of the outline: x and y from its middle, shape (2, N) [mm]."""
+    angle = np.radians(sheet.outline.angle_deg)
+    return (sheet.outline.radius_mm - HOLE_IN_MM) * np.stack([np.cos(angle), np.sin(angle)])
+
+
+def _at_holes_mm(sheet: EyeSheet) -> np.ndarray:
+    """Thickness of the lens where a hole would go, at each place of the outline, shape (N,) [mm]."""
+    return sheet.finished.thickness_mm(*_hole_places_mm(sheet))

@@ -36,7 +36,8 @@ class BevelPanel(Panel):
     note = (
         f"A right lens, outline {A_MM:g} x {B_MM:g}, its optical centre 3 mm towards the nose. Both curves "
         f"are for 1.530, as a lens measure has them. A hole is {HOLE_IN_MM:g} mm inside the outline, at "
-        "the place shown. All limits are teaching estimates from common practice. The rim's section is drawn "
+        "the place shown. Rim, rim curve and how the bevel runs count for a bevel only. All limits are "
+        "teaching estimates from common practice. The rim's section is drawn "
         "as a sign for it."
     )
     controls = (

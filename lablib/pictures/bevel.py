@@ -11,7 +11,7 @@ _SECTION = (8.0, 8.0, 712.0, 276.0)
 _ACROSS_PX = 372.0
 _WORDS_X, _WORDS_Y, _LINE_PX = 520.0, 236.0, 20.0
 _KEY = (
-    (44.0, 562.0, TIP, "tip of the bevel, middle of the groove"),
+    (44.0, 562.0, TIP, "tip, groove's middle, lens at a hole"),
     (330.0, 562.0, RIM_CURVE, "rim, not bent"),
     (470.0, 562.0, LIMIT, "limit: no nearer to a face"),
 )
@@ -53,7 +53,12 @@ def _lines(data: EdgeView) -> tuple[str, str, str, str]:
     """What is written beside the cut: the edge, and what lies in front of and behind the line."""
     edge = f"edge {data.across.edge_mm:.2f} mm"
     if data.line_mm is None:
-        return edge, f"hole needs {data.limit_mm:g} mm", "", ""
+        return (
+            edge,
+            f"at the hole {data.here(data.at_hole_mm):.2f} mm",
+            f"a hole needs {data.limit_mm:g} mm",
+            "",
+        )
     ahead, behind = _BEHIND[data.mounting]
     off = data.across.groove_mm / 2.0 if data.mounting == "groove" else 0.0
     tip = data.here(data.line_mm)

@@ -45,6 +45,8 @@ class EdgeView:
         holes.
     rim_mm: shape (N,), from the front to the groove of the rim as it is, not bent, laid as near to the bevel
         as it goes [mm]; None where there is no rim.
+    at_hole_mm: shape (N,), thickness of the lens where a hole would go at each place [mm]; None where there
+        are none.
     limit_mm: how near the line may come to a face; for holes, how thick the lens must be there [mm].
     across: the cut across.
     """
@@ -56,6 +58,7 @@ class EdgeView:
     edge_mm: np.ndarray
     line_mm: np.ndarray | None
     rim_mm: np.ndarray | None
+    at_hole_mm: np.ndarray | None
     limit_mm: float
     across: EdgeAcross
 

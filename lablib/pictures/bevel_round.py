@@ -61,12 +61,13 @@ class BevelRound:
 
         data: what to draw.
         """
-        lines = [part for part in (data.edge_mm, data.line_mm, data.rim_mm) if part is not None]
+        main = data.line_mm if data.at_hole_mm is None else data.at_hole_mm
+        lines = [part for part in (data.edge_mm, main, data.rim_mm) if part is not None]
         self._set_depth(step_up(tuple(_DEPTHS_MM), max(float(part.max()) for part in lines)))
         angle, edge = data.round_deg[::_EVERY], data.edge_mm[::_EVERY]
         self.area.set_xy(np.concatenate([np.column_stack([angle, edge]), [(360.0, 0.0), (0.0, 0.0)]]))
         self.back.set_data(angle, edge)
-        for line, values in ((self.tip, data.line_mm), (self.rim, data.rim_mm)):
+        for line, values in ((self.tip, main), (self.rim, data.rim_mm)):
             line.set_data(*(([], []) if values is None else (angle, values[::_EVERY])))
         self.here.set_data([data.place_deg] * 2, self.axes.get_ylim())
         self._limit(data, angle, edge)
@@ -83,7 +84,9 @@ class BevelRound:
         ahead = np.full_like(edge, data.limit_mm)
         if data.line_mm is None:
             self.limits.set_data(angle, ahead)
-            self.short.set_data(angle, np.where(edge < data.limit_mm, edge, np.nan))
+            at_hole = data.at_hole_mm[::_EVERY]
+            short = np.round(at_hole, 6) < data.limit_mm
+            self.short.set_data(angle, np.where(short, at_hole, np.nan))
             return
         self.limits.set_data(
             np.concatenate([angle, [np.nan], angle]),
@@ -94,9 +97,9 @@ class BevelRound:
 
     def _mark(self, data: EdgeView) -> None:
         """Mark the place with the least room and write how much there is."""
-        room = data.edge_mm if data.beside_mm is None else data.beside_mm
+        room = data.at_hole_mm if data.beside_mm is None else data.beside_mm
         at = int(np.argmin(np.round(room, 6)))
-        depth = data.edge_mm[at] if data.line_mm is None else data.line_mm[at]
+        depth = room[at] if data.line_mm is None else data.line_mm[at]
         self.least.set_data([data.round_deg[at]], [depth])
         x, y = self._px(float(data.round_deg[at]), float(depth))
         taken = [(x - 6, y - 6, x + 6, y + 6)]

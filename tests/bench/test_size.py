@@ -2,12 +2,10 @@
 
 import math
 
-import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lablib.bench.bevel import curve_depth_mm
 from lablib.bench.geometry import parallel_outline
 from lablib.bench.size import (
     FITS,
@@ -15,7 +13,6 @@ from lablib.bench.size import (
     SMALL,
     SizeFit,
     circumference_change_mm,
-    space_circumference_mm,
     visible_circumference_mm,
     width_change_mm,
 )
@@ -45,26 +42,6 @@ def test_a_parallel_outline_is_longer_by_pi_for_each_millimetre_of_width(exponen
     assert 2.0 * (moved.radius_mm[0] - outline.radius_mm[0]) == pytest.approx(2.0 * off_mm, abs=1e-3)
     grown = moved.perimeter_mm - outline.perimeter_mm
     assert grown == pytest.approx(circumference_change_mm(2.0 * off_mm), abs=0.01)
-
-
-def test_length_in_space():
-    ring = np.full(720, 20.0)
-    assert space_circumference_mm(ring, np.full(720, 3.0)) == pytest.approx(40.0 * math.pi, abs=0.001)
-    # A circle in a plane that leans 30 degrees over an ellipse of its shadow.
-    angle = np.arange(720) * math.tau / 720.0
-    shadow = 1.0 / np.hypot(np.cos(angle) / (20.0 * math.cos(math.pi / 6.0)), np.sin(angle) / 20.0)
-    leaning = shadow * np.cos(angle) * math.tan(math.pi / 6.0)
-    assert space_circumference_mm(shadow, leaning) == pytest.approx(40.0 * math.pi, abs=0.001)
-
-
-def test_a_steeper_bevel_is_longer_on_the_same_outline():
-    outline = Frame(a_mm=52.0, b_mm=36.0, dbl_mm=18.0).outline(Eye.RIGHT)
-    lengths = [
-        space_circumference_mm(outline.radius_mm, curve_depth_mm(curve, outline.radius_mm))
-        for curve in (0.0, 4.0, 8.0)
-    ]
-    assert lengths[0] == pytest.approx(outline.perimeter_mm)
-    assert lengths == sorted(lengths)
 
 
 def test_the_visible_rim_is_shorter_than_the_bottom_of_its_groove():

@@ -95,7 +95,19 @@ def test_only_what_holds_the_lens_is_drawn(picture):
         assert seen == [mounting == name for name in ("bevel", "groove", "holes")]
     left, right = picture.section.hole.get_xy()[:2, 0]
     assert right - left == pytest.approx(1.4)
-    assert "hole needs 1.5 mm" in texts_of(picture)
+    assert "a hole needs 1.5 mm" in texts_of(picture)
+
+
+def test_for_holes_the_lens_at_the_hole_counts_and_not_its_edge(picture):
+    lens = {"sphere_d": 2.0, "front_curve_d": 6.0, "thickness_at": "thinnest edge"}
+    data = PANEL.at(mounting="holes", **lens, thickness_mm=1.3)
+    picture.update(data)
+    assert data.edge_mm.min() < 1.5 < data.at_hole_mm.min()
+    assert data.here(data.at_hole_mm) == pytest.approx(data.hole.thickness_mm, abs=1e-3)
+    assert not np.isfinite(picture.round.short.get_ydata()).any()
+    assert f"at the hole {data.hole.thickness_mm:.2f} mm" in texts_of(picture)
+    picture.update(PANEL.at(mounting="holes", **lens, thickness_mm=1.0))
+    assert 0 < np.isfinite(picture.round.short.get_ydata()).sum() < 181
 
 
 def test_a_bevel_beside_the_edge_is_drawn_as_none(picture):

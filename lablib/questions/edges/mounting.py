@@ -147,8 +147,9 @@ class EdgeForAFrame(PickMaker[MountingCase]):
         return (
             f"An invented order: {care(case.material).material.words}, in {_FRAMES[case.kind]}. Its edge "
             f"would come out between {case.least_mm:.1f} and {case.greatest_mm:.1f} mm thick.",
-            f"In this lens room a bevel needs {least_edge_mm('metal'):g} mm of edge all round, a groove "
-            f"{least_edge_mm('grooved'):g} mm, and a hole {least_edge_mm('drilled'):g} mm.",
+            f"In this lens room the thinnest place of the edge decides. A bevel needs "
+            f"{least_edge_mm('metal'):g} mm there, a groove {least_edge_mm('grooved'):g} mm, and holes "
+            f"{least_edge_mm('drilled'):g} mm.",
             "What do you do?",
         )
 
