@@ -190,7 +190,9 @@ def _profile(table: dict) -> BenchProfile:
         raise LabError(f"format {table['format']!r} is not known: this workbook reads {FORMAT}")
     # A TOML time is a date to Python as well.
     if type(table["date"]) is not date:
-        raise LabError(f"date {table['date']!r} is no day: give it as 2026-03-27, without quotes or a time")
+        raise LabError(
+            f"date {str(table['date'])!r} is no day: give it as 2026-03-27, without quotes or a time"
+        )
     if not isinstance(table["bench"], str) or not isinstance(table["measured"], dict):
         raise LabError('bench is a name in quotes, and [measured."..."] a table for each number')
     measured = {}

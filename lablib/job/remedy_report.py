@@ -25,9 +25,9 @@ def remedies_text(sheet: JobSheet) -> str:
     sheet: a worked ticket.
     """
     parts = [line for eye in sheet.eyes for line in _lens(eye)]
-    return "\n".join(
-        [*parts, *textwrap.wrap(_NEVER, _WIDTH), "", *textwrap.wrap(f"{_PRICES} {how_sure(sheet)}", _WIDTH)]
-    )
+    # Where nothing could be ranked there is no figure to trust or doubt.
+    ends = f"{_PRICES} {how_sure(sheet)}" if any(eye.cut for eye in sheet.eyes) else _PRICES
+    return "\n".join([*parts, *textwrap.wrap(_NEVER, _WIDTH), "", *textwrap.wrap(ends, _WIDTH)])
 
 
 def _lens(eye: EyeSheet) -> Iterator[str]:

@@ -147,7 +147,7 @@ GOOD = WHOLE.text()
         ),
         (GOOD.replace("value = 0.25", "value = true"), f"[measured.{FRICTION}] value True is not a number"),
         (GOOD.replace(f'"{FRICTION}"', FRICTION), "[measured.coat] is split at its points"),
-        (GOOD.replace("2026-03-27", "2026-03-27T10:00:00"), "is no day: give it as 2026-03-27"),
+        (GOOD.replace("2026-03-27", "2026-03-27T10:00:00"), "date '2026-03-27 10:00:00' is no day"),
         ('format = 1\nbench = "a"\ndate = 2026-03-27\n[measured]\n', "nothing was measured: give a table"),
         (GOOD.replace('bench = "corner bench"', 'bench = " "'), "bench is empty: name the bench"),
         (GOOD.replace("slick.pad_friction", "wet.pad_friction"), "measured number 'coat.wet.pad_friction'"),

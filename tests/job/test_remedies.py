@@ -213,6 +213,7 @@ def test_a_lens_with_no_cut_is_said_to_have_none():
     assert "its cut is not known, so that nothing can be ranked: settle what is held" in " ".join(
         text.split()
     )
+    assert "Bench figures" not in text
 
 
 def test_the_command_prints_them_in_place_of_the_sheet(capsys: pytest.CaptureFixture[str]):
@@ -223,6 +224,7 @@ def test_the_command_prints_them_in_place_of_the_sheet(capsys: pytest.CaptureFix
     assert "Cheapest set under the bound of 10 %: lay a film" in said
     assert "More clamp force is never among them" in said
     assert "Prices and minutes are those of an invented lab" in said
+    assert "uncertain about threefold either way until this bench has been calibrated" in said
 
 
 def test_no_line_is_too_long_for_a_page():
