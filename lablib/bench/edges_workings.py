@@ -7,7 +7,7 @@ from lablib.bench.curve_match import curve_radius_mm
 from lablib.bench.edges import edge_number
 from lablib.bench.faces import ENGRAVED_INDEX
 from lablib.bench.groove import Groove, chamfer_leg_mm, flat_left_mm
-from lablib.bench.size import circumference_change_mm, visible_circumference_mm, width_change_mm
+from lablib.bench.size import circumference_change_mm, width_change_mm
 from lablib.errors import LabError
 from lablib.working import Term, Working
 
@@ -131,28 +131,6 @@ def circumference_working(change_of_width_mm: float) -> Working:
         value=circumference_change_mm(change_of_width_mm),
         unit="mm",
         digits=3,
-        source=_STEINER,
-    )
-
-
-def visible_working(groove_mm: float, depth_mm: float | None = None) -> Working:
-    """Return the step from the groove's bottom to the visible rim.
-
-    groove_mm, depth_mm: as in `lablib.bench.size.visible_circumference_mm` [mm].
-    """
-    depth = edge_number("rim_groove_depth_mm", depth_mm)
-    return Working(
-        what="circumference of the visible rim",
-        symbol="C_v",
-        formula="C_g - 2 * pi * d",
-        terms=(
-            Term(symbol="C_g", value=groove_mm, unit="mm", meaning="circumference at the groove's bottom"),
-            _PI,
-            Term(symbol="d", value=depth, unit="mm", meaning="depth of the groove"),
-        ),
-        value=visible_circumference_mm(groove_mm, depth_mm=depth),
-        unit="mm",
-        digits=2,
         source=_STEINER,
     )
 

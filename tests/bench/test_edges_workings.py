@@ -7,7 +7,6 @@ from lablib.bench.bevel import bevel_wander_mm
 from lablib.bench.edges_workings import (
     chamfer_workings,
     circumference_working,
-    visible_working,
     wall_workings,
     wander_workings,
     width_working,
@@ -31,8 +30,6 @@ def test_sizes_walls_and_chamfers_come_out():
     for step in (
         width_working(0.5),
         circumference_working(-0.35),
-        visible_working(150.4, 0.9),
-        visible_working(150.4),
         *walls,
         *wall_workings(Groove(edge_mm=2.1)),
         *chamfer_workings(1.8, 0.4),
