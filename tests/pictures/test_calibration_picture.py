@@ -12,7 +12,7 @@ EXTREMES = {
     "start": {},
     "core": {"coat": "coated", "origin": "yes", "behind": "yes"},
     "low": {"coat": "uncoated", "greatest_n": 80},
-    "scattered": {"scatter": 30, "times": 12, "coat": "uncoated"},
+    "scattered": {"scatter": 30, "times": 12, "coat": "uncoated", "day": 2},
     "none": {"scatter": 0, "behind": "yes"},
 }
 
