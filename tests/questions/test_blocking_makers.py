@@ -13,10 +13,11 @@ from lablib.questions.blocking.clamp import ClampCase
 from lablib.questions.blocking.clears import RoomCase
 from lablib.questions.blocking.condition_case import ConditionCase
 from lablib.questions.blocking.key import KeyCase
-from lablib.questions.blocking.layer import situations
+from lablib.questions.blocking.layer import TABLE
 from lablib.questions.blocking.smaller_block import BlockCase
 from lablib.questions.blocking.weakest import WeakestCase
 from lablib.questions.blocking.where import WhereCase
+from lablib.questions.situation import situations
 from lablib.study.marking import mark
 
 
@@ -110,8 +111,8 @@ def test_clamp_force_of_a_thin_lens():
 def test_clamp_force_is_never_offered_as_a_cure():
     for question in questions("clamp-cap"):
         assert "not cured by more clamp force" in question.solution.words[-1]
-    assert any("more-clamp" in one.wrong for one in situations().values())
-    assert not any("clamp" in one.right for one in situations().values())
+    assert any("more-clamp" in one.wrong for one in situations(*TABLE).values())
+    assert not any("clamp" in one.right for one in situations(*TABLE).values())
 
 
 def test_room_above_a_raised_cross():
@@ -164,9 +165,10 @@ def test_the_tip_that_suits_presses_least():
 
 
 def test_each_situation_has_three_ways_that_attract():
-    assert all(len(one.wrong) == 3 for one in situations().values())
+    assert all(len(one.wrong) == 3 for one in situations(*TABLE).values())
     assert {question.prompt[0] for question in questions("grip-layer")} == {
-        f"In an invented lens room: {one.words[0].lower()}{one.words[1:]}." for one in situations().values()
+        f"In an invented lens room: {one.words[0].lower()}{one.words[1:]}."
+        for one in situations(*TABLE).values()
     }
 
 

@@ -11,10 +11,11 @@ from lablib.questions.edges.circumference import SizeCase
 from lablib.questions.edges.groove_wall import GrooveCase
 from lablib.questions.edges.mounting import MountingCase
 from lablib.questions.edges.place_case import PlaceCase
-from lablib.questions.edges.strain import situations
+from lablib.questions.edges.strain import TABLE
 from lablib.questions.edges.touch_up import TouchUpCase
 from lablib.questions.edges.wander import WanderCase
 from lablib.questions.makers import MAKERS
+from lablib.questions.situation import situations
 from lablib.study.picked import Earlier
 
 
@@ -156,11 +157,12 @@ def test_what_is_read_on_the_block_comes_first_and_strain_last():
 
 
 def test_each_sign_has_three_ways_that_attract():
-    assert all(len(one.wrong) == 3 for one in situations().values())
+    assert all(len(one.wrong) == 3 for one in situations(*TABLE).values())
     assert {question.prompt[0] for question in questions("strain-signs")} == {
-        f"In an invented lens room: {one.words[0].lower()}{one.words[1:]}." for one in situations().values()
+        f"In an invented lens room: {one.words[0].lower()}{one.words[1:]}."
+        for one in situations(*TABLE).values()
     }
-    assert not any("force" in one.right for one in situations().values())
+    assert not any("force" in one.right for one in situations(*TABLE).values())
 
 
 def test_limits_told_are_those_of_the_table():
