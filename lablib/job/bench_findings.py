@@ -49,8 +49,9 @@ def _margin_words(sheet: EyeSheet, words: str, cut: CutResult) -> str:
     helps = list(_helps(sheet, cut))
     listed = f"{', '.join(helps[:-1])} or {helps[-1]}" if len(helps) > 1 else "".join(helps)
     advice = f"{listed} would help" if helps else "only another lens or frame would help"
+    when = "on a bench that is not calibrated" if cut.bench.doubt > 1.0 else "by what was measured here"
     return (
-        f"the margin of {words} is {cut.margin:.2f}; on a bench that is not calibrated the estimate leaves "
+        f"the margin of {words} is {cut.margin:.2f}; {when} the estimate leaves "
         f"a chance of {100 * cut.slip_probability:.0f} % that the lens turns on its block, and the bound is "
         f"{100 * threshold('slip_probability'):.0f} %; the weakest joint is {cut.weakest_interface}; "
         f"{advice}; more clamp force is no remedy"

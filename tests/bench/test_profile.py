@@ -193,6 +193,7 @@ def test_the_job_sheet_says_what_was_measured_and_drops_the_doubt(
     assert "those of corner bench, measured up to 2026-03-27: coat.slick.pad_friction" in measured
     assert "the threefold doubt falls away" in measured
     assert plain.partition("Bench figures")[0] != measured.partition("Bench figures")[0]
+    assert ("not calibrated" in plain, "not calibrated" in measured) == (True, False)
     assert "on a thin lens, how far it bends" in measured
     assert main(["job", "hard-minus", "--bench", str(path), "--remedies"]) == 0
     listed = said_by(capsys)

@@ -25,8 +25,8 @@ alike angle apart asked away bears begins blue care check chosen compares corner
 differ difference digits doubt either exact eyes factor farther faults file finished fit force found gap give
 held high higher instead job kind labour light limit line look low lower mean measured middle mm most moved
 name named off order out piece place plus point promised reach read reason ring rows rule safety sentences
-shape shows sideways sine small smallest spread stand start step strength swing take taken text thicker touch
-tried turned turning unclear upper use water weakest wiped word worst written
+shape shows side sideways sine small smallest spread stand start step strength swing take taken text thicker
+touch tried turned turning unclear upper use water weakest wiped word worst written
 """
 _UNITS = re.compile(
     r"_(?:mm3_per_rad|mm3_per_s|j_per_mm3|n_per_mm|per_mm|prism_d|nmm|mm3|mm2|mpa|deg|rpm|mm|d|n|g|w)$"
