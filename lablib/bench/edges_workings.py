@@ -3,9 +3,8 @@
 import math
 
 from lablib.bench.bevel import bevel_wander_mm, curve_depth_mm
-from lablib.bench.curve_match import curve_radius_mm
 from lablib.bench.edges import edge_number
-from lablib.bench.faces import ENGRAVED_INDEX
+from lablib.bench.grip_workings import curve_radius_working
 from lablib.bench.groove import Groove, chamfer_leg_mm, flat_left_mm
 from lablib.bench.size import circumference_change_mm, width_change_mm
 from lablib.errors import LabError
@@ -28,7 +27,8 @@ def wander_workings(
     for thing, curve in (("lens curve", lens_curve_d), ("rim curve", rim_curve_d)):
         if curve <= 0.0:
             raise LabError(f"{thing} {curve:g} D is not above 0: there is no radius to work with")
-    rim, front = _radius("rim", "r_r", "F_r", rim_curve_d), _radius("lens front", "r_f", "F_f", lens_curve_d)
+    rim = curve_radius_working("rim", "r_r", "F_r", rim_curve_d, digits=3)
+    front = curve_radius_working("lens front", "r_f", "F_f", lens_curve_d, digits=3)
     places = (
         Term(symbol="y_far", value=away_mm, unit="mm", digits=1, meaning="distance of the far place"),
         Term(symbol="y_near", value=from_mm, unit="mm", digits=1, meaning="distance of the near place"),
@@ -65,21 +65,6 @@ def wander_workings(
         digits=3,
     )
     return rim, front, *sags, far, near, wander
-
-
-def _radius(what: str, symbol: str, power: str, curve_d: float) -> Working:
-    return Working(
-        what=f"radius of the {what}",
-        symbol=symbol,
-        formula=f"1000 * (n - 1) / {power}",
-        terms=(
-            Term(symbol="n", value=ENGRAVED_INDEX, digits=3, meaning="index the curves are engraved for"),
-            Term(symbol=power, value=curve_d, unit="D", meaning=f"curve of the {what}"),
-        ),
-        value=curve_radius_mm(curve_d),
-        unit="mm",
-        digits=3,
-    )
 
 
 def _sagitta(what: str, symbol: str, radius: Working, away: Term, curve_d: float) -> Working:

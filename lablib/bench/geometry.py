@@ -66,6 +66,14 @@ def parallel_outline(radius_mm: np.ndarray, offset_mm: float) -> np.ndarray:
     return _at_equal_angles(closed, np.hypot(along, beside))
 
 
+def on_a_line_deg(turn_deg: float) -> float:
+    """Return what a line shows of a turn, above -90 and up to 90 [degrees].
+
+    turn_deg: anticlockwise; may pass a whole turn [degrees].
+    """
+    return 90.0 - (90.0 - turn_deg) % 180.0
+
+
 def lean_rad(radius_mm: np.ndarray) -> np.ndarray:
     """Return the angle from the outward normal to the direction of the point itself [radians].
 

@@ -35,8 +35,8 @@ def gap_workings(
         if not curve:
             raise LabError(f"{thing} 0 D is flat: its sagitta is 0, there is nothing to work")
     away = Term(symbol="y", value=away_mm, unit="mm", meaning="distance of the rim from the axis")
-    block = _radius("block", "r_b", "F_b", block_curve_d)
-    front = _radius("lens front", "r_f", "F_f", front_curve_d)
+    block = curve_radius_working("block", "r_b", "F_b", block_curve_d)
+    front = curve_radius_working("lens front", "r_f", "F_f", front_curve_d)
     sags = (
         _sagitta("block", "s_b", block, away, block_curve_d),
         _sagitta("lens front", "s_f", front, away, front_curve_d),
@@ -53,7 +53,12 @@ def gap_workings(
     return block, front, *sags, gap
 
 
-def _radius(what: str, symbol: str, power: str, curve_d: float) -> Working:
+def curve_radius_working(what: str, symbol: str, power: str, curve_d: float, *, digits: int = 4) -> Working:
+    """Return the radius of an engraved curve.
+
+    what: whose curve; symbol: of the radius; power: symbol of the curve; curve_d: for index 1.530 [D].
+    digits: shown of the radius.
+    """
     return Working(
         what=f"radius of the {what}",
         symbol=symbol,
@@ -64,7 +69,7 @@ def _radius(what: str, symbol: str, power: str, curve_d: float) -> Working:
         ),
         value=curve_radius_mm(curve_d),
         unit="mm",
-        digits=4,
+        digits=digits,
     )
 
 

@@ -5,6 +5,7 @@ That a lens is cut each morning and read for axis and size is common practice; t
 
 from dataclasses import dataclass
 
+from lablib.bench.geometry import on_a_line_deg
 from lablib.bench.parameter import default
 from lablib.errors import require_between, require_finite
 
@@ -38,8 +39,7 @@ class MorningLens:
     @property
     def axis_off_deg(self) -> float:
         """How far the axis came out anticlockwise of its setting, above -90 and up to 90 [degrees]."""
-        off = 90.0 - (90.0 - (self.axis_read_deg - self.axis_set_deg)) % 180.0
-        return _even(off)
+        return _even(on_a_line_deg(self.axis_read_deg - self.axis_set_deg))
 
     @property
     def width_off_mm(self) -> float:

@@ -9,7 +9,7 @@ from functools import cached_property
 
 import numpy as np
 
-from lablib.bench.geometry import angles_rad
+from lablib.bench.geometry import angles_rad, on_a_line_deg
 from lablib.bench.margin import CutResult, Place
 from lablib.bench.signs import NONE, Heat, signs_of, sliding_heat
 from lablib.bench.slipping_loop import Lens, grip_of, material_of, run_turn, turn_of
@@ -71,7 +71,7 @@ class Simulation:
     @property
     def off_level_deg(self) -> float:
         """What a line across the lens shows against the block's, above -90 and up to 90 [degrees]."""
-        return 90.0 - (90.0 - self.slip_deg) % 180.0
+        return on_a_line_deg(self.slip_deg)
 
     def seen_rim_mm(self, turn: int) -> np.ndarray:
         """Return the rim after a turn as seen from the block, shape (N,) [mm].
